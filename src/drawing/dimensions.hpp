@@ -1,0 +1,43 @@
+// Dimension layout by ISO 129-1: running rows along one datum, height columns, and single linear ones.
+#pragma once
+
+#include "drawing/drawing.hpp"
+
+namespace gangway::drawing {
+
+/// One mark of a running row: where its extension line starts on paper, its position along the row, and the
+/// real value printed.
+struct RunningMark {
+    Pt from;            ///< the feature
+    double at_mm = 0;   ///< paper x (horizontal rows) or y (vertical columns)
+    double value_mm = 0; ///< real mm from the datum, printed
+    std::string id;
+};
+
+struct RunningStyle {
+    double text_height_mm = 3.5;
+    double past_mm = 2;      ///< extension line past the row
+    double min_pitch_mm = 0; ///< room a value needs; 0: from the text height
+};
+
+/// A horizontal running row at paper y, origin circle at `origin_x`: values are written turned by 90 degrees in
+/// line with the extension lines, spread sideways (with kinked extension lines) where they would touch.
+/// Returns the items and sets `bottom_y` to the lowest ink.
+std::vector<Item> runningRow(double origin_x, double row_y, std::vector<RunningMark> marks,
+                             const RunningStyle& style, const std::string& layer, double* bottom_y = nullptr);
+
+/// A vertical column of heights at paper x left of the drawing, origin at `origin_y`.
+std::vector<Item> runningColumn(double column_x, double origin_y, std::vector<RunningMark> marks,
+                                const RunningStyle& style, const std::string& layer, double* left_x = nullptr);
+
+/// A single linear dimension between two points, the line at `offset_mm` to the left of from->to
+/// (negative: right). Text inside when it fits, else beyond the end (ISO 129-1; 10 mm rule).
+Dimension linear(Pt from, Pt to, double offset_mm, double measured_mm, double text_height_mm, const std::string& id,
+                 bool auxiliary_in_brackets = false);
+
+/// The one place numbers become text: real mm as the plan's units say. Millimetres: nearest 0.5, no
+/// trailing zero ("1073", "801.5"). FeetInches: nearest 1/16, drawing-standards section 1.9.
+enum class Units { Millimetres, Centimetres, Metres, FeetInches };
+std::string number(double value_mm, Units units = Units::Millimetres);
+
+} // namespace gangway::drawing

@@ -1,0 +1,1 @@
+#include "edit/edit.hpp"

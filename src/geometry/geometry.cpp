@@ -1,0 +1,1 @@
+#include "geometry/coverage.hpp"

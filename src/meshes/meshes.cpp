@@ -1,0 +1,1 @@
+#include "meshes/meshes.hpp"

@@ -1,0 +1,27 @@
+// A finding: one result of looking at a readable plan, as plain data that can be listed, clicked,
+// printed and written as JSON. Checks, switching and review all report this type.
+#pragma once
+
+#include "plan/vec.hpp"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace gangway::plan {
+
+enum class Severity { Hint, Warn, Fault };
+
+struct Finding {
+    std::string rule;                 ///< "covered-plate"
+    Severity severity = Severity::Hint;
+    std::vector<std::string> objects; ///< ids, the plate first
+    std::optional<double> value_mm;   ///< what was measured
+    std::optional<double> limit_mm;   ///< what it was held against
+    std::string message;              ///< what and where, in a sentence
+    std::string source;               ///< standard and clause, or "common practice, no source"
+    std::string remedy;               ///< what would settle it
+    std::optional<Vec3> place_mm;     ///< in house coordinates, z above FFL
+};
+
+} // namespace gangway::plan

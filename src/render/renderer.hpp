@@ -1,0 +1,108 @@
+// Scene to pixels with OpenGL 4.1 core, in whatever context is current: a window's or an offscreen one.
+#pragma once
+
+#include "scene/scene.hpp"
+
+#include <array>
+#include <cstdint>
+#include <expected>
+#include <filesystem>
+#include <memory>
+#include <set>
+#include <string>
+#include <vector>
+
+namespace gangway::render {
+
+/// How one state mark is shown over a plate: shape and colour; the word is drawn by the caller.
+struct Mark {
+    std::string plate;
+    glm::vec3 colour{0}; ///< linear RGB
+};
+
+struct View {
+    scene::Camera camera;
+    int width = 1280;   ///< pixels
+    int height = 720;
+    std::set<std::string> hidden_layers;
+    std::set<std::string> ghosted_layers;
+    std::set<std::string> hidden_rooms;
+    std::set<std::string> ghosted_objects; ///< faded to show what is behind them
+    std::string storey;        ///< only this storey; empty: all
+    bool lid_off = false;      ///< no ceilings; walls that face away from the camera are cut away
+    bool all_lights_on = true;
+    std::set<std::string> lights_off;
+    std::string selected;      ///< object id, outlined
+    std::string hovered;
+    std::vector<Mark> marks;
+    glm::vec3 background{0.93f, 0.91f, 0.87f};
+};
+
+struct Picture {
+    int width = 0;
+    int height = 0;
+    std::vector<std::uint8_t> rgba; ///< row 0 on top
+};
+
+/// What is under a pixel.
+struct Pick {
+    std::string object;
+    scene::PartKind kind = scene::PartKind::Wall;
+    std::string room;
+    std::string wall;
+    glm::vec3 point{0}; ///< metres
+};
+
+struct Statistics {
+    std::uint64_t uploads = 0; ///< times geometry was sent to the GPU
+    std::uint64_t draws = 0;   ///< pictures drawn
+};
+
+/// Owns the GL objects of one scene. All calls need the context that was current at creation.
+class Renderer {
+public:
+    /// Compiles the shaders found in `shader_folder`; the error carries the compiler's text and the file.
+    static std::expected<Renderer, std::string> create(const std::filesystem::path& shader_folder);
+    Renderer(Renderer&&) noexcept;
+    Renderer& operator=(Renderer&&) noexcept;
+    Renderer(const Renderer&) = delete;
+    Renderer& operator=(const Renderer&) = delete;
+    ~Renderer();
+
+    /// Uploads a scene; call only when the plan changed.
+    void setScene(scene::Scene scene);
+    const scene::Scene& scene() const;
+
+    /// Draws into the framebuffer `target` (0: the window's) at the view's size, antialiased.
+    void draw(const View& view, unsigned target = 0);
+    /// Draws into a texture kept by the renderer and returns its GL name, for a panel of the screen.
+    unsigned drawToTexture(const View& view);
+    /// The nearest pickable part under a pixel (y down); hidden layers do not count, ghosted ones are looked through.
+    Pick pick(const View& view, int x, int y) const;
+    Picture read(const View& view);
+    Statistics statistics() const;
+
+private:
+    struct Impl;
+    explicit Renderer(std::unique_ptr<Impl> impl);
+    std::unique_ptr<Impl> impl_;
+};
+
+/// An OpenGL 4.1 core context without any window (EGL, surfaceless or device platform), made current.
+class OffscreenContext {
+public:
+    static std::expected<OffscreenContext, std::string> create();
+    OffscreenContext(OffscreenContext&&) noexcept;
+    OffscreenContext& operator=(OffscreenContext&&) noexcept;
+    OffscreenContext(const OffscreenContext&) = delete;
+    OffscreenContext& operator=(const OffscreenContext&) = delete;
+    ~OffscreenContext();
+    std::string description() const; ///< renderer string, for messages
+
+private:
+    struct Impl;
+    explicit OffscreenContext(std::unique_ptr<Impl> impl);
+    std::unique_ptr<Impl> impl_;
+};
+
+} // namespace gangway::render

@@ -1,0 +1,1 @@
+#include "sheets/sheets.hpp"
