@@ -14,8 +14,8 @@ struct Options {
     int width = 1440;
     int height = 900;
     std::string user;              ///< name put beside answers; the system's user name when empty
-    /// Where to write machine-readable events (one JSON line each) for window tests; empty: nowhere.
-    std::filesystem::path event_log;
+    std::filesystem::path picture; ///< write the drawn window here as PNG and close; empty: stay open
+    std::filesystem::path report;  ///< keep this file up to date with what the window shows (JSON); empty: none
 };
 
 /// Opens the window and stays until it is closed. The error says why no window could be opened.

@@ -1,0 +1,53 @@
+// What the homeowner says about a plate, given with a name and a time.
+#include "app/panels.hpp"
+
+#include "review/review.hpp"
+
+#include <fmt/chrono.h>
+
+namespace gangway::app {
+
+std::string nowUtc() {
+    const auto now = std::chrono::system_clock::to_time_t(std::chrono::system_clock::now());
+    return fmt::format("{:%Y-%m-%dT%H:%M:%SZ}", fmt::gmtime(now));
+}
+
+void agree(State& state, const std::string& plate_id) {
+    if (state.answering.empty()) {
+        say(state, "Say first who answers: type a name on the card");
+        return;
+    }
+    state.document.run(edit::agreePlate(state.plan(), plate_id, state.answering, nowUtc()));
+    const auto* plate = plan::findPlate(state.plan(), plate_id);
+    say(state, "Agreed " + (plate == nullptr || plate->tag.empty() ? plate_id : plate->tag));
+    state.asking_note = false;
+}
+
+void query(State& state, const std::string& plate_id, const std::string& note) {
+    if (state.answering.empty()) {
+        say(state, "Say first who answers: type a name on the card");
+        return;
+    }
+    state.document.run(edit::queryPlate(state.plan(), plate_id, state.answering, nowUtc(), note));
+    state.asking_note = false;
+    state.query_note.clear();
+    say(state, "Noted to talk about");
+}
+
+std::string nextToAnswer(const State& state, const std::string& from) {
+    std::vector<const plan::Plate*> order;
+    for (const auto& room : state.plan().rooms)
+        for (const auto& plate : state.plan().plates)
+            if (plate.room == room.id) order.push_back(&plate);
+    std::size_t start = 0;
+    for (std::size_t i = 0; i < order.size(); ++i)
+        if (order[i]->id == from) start = i + 1;
+    for (std::size_t i = 0; i < order.size(); ++i) {
+        const plan::Plate* plate = order[(start + i) % order.size()];
+        const auto now = review::stateOf(state.plan(), *plate);
+        if (plate->id != from && (now == review::State::Open || now == review::State::Reopened)) return plate->id;
+    }
+    return {};
+}
+
+} // namespace gangway::app

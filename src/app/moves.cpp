@@ -1,0 +1,243 @@
+// Standing, walking, looking: where the eye is and how it gets there.
+#include "app/panels.hpp"
+
+#include "geometry/frames.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+namespace gangway::app {
+
+namespace {
+constexpr float kWalkSpeed = 1.7F;     ///< m/s, brisk indoor walk; common practice, no source
+constexpr float kTurnSpeed = 2.2F;     ///< rad/s
+constexpr float kFlightSeconds = 0.45F;
+constexpr float kLookPerPixel = 0.0042F;
+
+float turnedTo(float from, float to) {
+    constexpr float kRound = 2 * std::numbers::pi_v<float>;
+    return from + std::remainder(to - from, kRound);
+}
+
+double elevation(const State& state, const std::string& storey_id) {
+    const auto* storey = plan::findStorey(state.plan(), storey_id);
+    return storey == nullptr ? 0 : storey->elevation_mm;
+}
+
+const scene::WalkMap* walkMap(const State& state) {
+    const auto found = state.derived.walk_maps.find(state.storey);
+    return found == state.derived.walk_maps.end() ? nullptr : &found->second;
+}
+
+/// Camera that turns about the orbit's target.
+scene::Camera orbitCamera(const State& state) {
+    scene::Camera camera = state.camera;
+    const OrbitEye& orbit = state.orbit;
+    const glm::vec3 ahead{std::sin(orbit.yaw) * std::cos(orbit.pitch), std::sin(orbit.pitch),
+                          -std::cos(orbit.yaw) * std::cos(orbit.pitch)};
+    camera.eye = orbit.target - ahead * orbit.distance;
+    camera.yaw = orbit.yaw;
+    camera.pitch = orbit.pitch;
+    return camera;
+}
+
+/// Orbit about the point the camera looks at on its storey's floor.
+OrbitEye orbitFrom(const State& state, const scene::Camera& camera) {
+    OrbitEye orbit;
+    orbit.yaw = camera.yaw;
+    orbit.pitch = std::min(camera.pitch, -0.15F);
+    const glm::vec3 ahead{std::sin(orbit.yaw) * std::cos(orbit.pitch), std::sin(orbit.pitch),
+                          -std::cos(orbit.yaw) * std::cos(orbit.pitch)};
+    const float floor = static_cast<float>(elevation(state, state.storey) / 1000.0);
+    orbit.distance = std::clamp((floor - camera.eye.y) / ahead.y, 1.5F, 40.0F);
+    orbit.target = camera.eye + ahead * orbit.distance;
+    return orbit;
+}
+
+bool followWay(State& state, float seconds) {
+    if (state.walk_way.empty()) return false;
+    double left_mm = kWalkSpeed * 1000.0 * seconds;
+    plan::Vec2 at = standingAt(state);
+    while (!state.walk_way.empty() && left_mm > 0) {
+        const plan::Vec2 way = state.walk_way.front() - at;
+        const double distance = plan::length(way);
+        const double step = std::min(distance, left_mm);
+        if (distance > 600) {
+            const float aim = turnedTo(state.camera.yaw, static_cast<float>(std::atan2(way.x, way.y)));
+            state.camera.yaw += std::clamp(aim - state.camera.yaw, -kTurnSpeed * seconds, kTurnSpeed * seconds);
+        }
+        if (distance > 1e-6) at = at + way * (step / distance);
+        left_mm -= step;
+        if (step >= distance) state.walk_way.erase(state.walk_way.begin());
+    }
+    stepTo(state, at);
+    return true;
+}
+} // namespace
+
+void stepTo(State& state, plan::Vec2 at_mm) {
+    state.camera.eye = scene::toScene({at_mm.x, at_mm.y, scene::kEyeHeightMm}, elevation(state, state.storey));
+    if (const auto* room = geometry::roomAt(state.plan(), state.storey, at_mm)) state.room = room->id;
+}
+
+plan::Vec2 standingAt(const State& state) {
+    const plan::Vec3 at = scene::toHouse(state.camera.eye);
+    return {at.x, at.y};
+}
+
+const plan::Room* standingRoom(const State& state) { return plan::findRoom(state.plan(), state.room); }
+
+void flyTo(State& state, const scene::Camera& camera) {
+    state.flight.from = state.camera;
+    state.flight.to = camera;
+    state.flight.to.yaw = turnedTo(state.camera.yaw, camera.yaw);
+    state.flight.done = 0;
+    state.walk_way.clear();
+}
+
+bool advance(State& state, float seconds) {
+    if (state.flight.done < 1) {
+        state.flight.done = std::min(1.0F, state.flight.done + seconds / kFlightSeconds);
+        const float t = state.flight.done * state.flight.done * (3 - 2 * state.flight.done);
+        const scene::Camera& a = state.flight.from;
+        const scene::Camera& b = state.flight.to;
+        state.camera = b;
+        state.camera.eye = glm::mix(a.eye, b.eye, t);
+        state.camera.yaw = glm::mix(a.yaw, b.yaw, t);
+        state.camera.pitch = glm::mix(a.pitch, b.pitch, t);
+        state.camera.vertical_fov = glm::mix(a.vertical_fov, b.vertical_fov, t);
+        return true;
+    }
+    if (state.stance == Stance::Walk) {
+        const bool keys = walkingKeys(state, seconds);
+        if (keys) state.walk_way.clear();
+        return keys || followWay(state, seconds);
+    }
+    return false;
+}
+
+void enterRoom(State& state, const std::string& room_id) {
+    const plan::Room* room = plan::findRoom(state.plan(), room_id);
+    if (room == nullptr) return;
+    state.room = room_id;
+    state.storey = room->storey;
+    if (state.stance == Stance::Walk) {
+        flyTo(state, scene::roomView(state.plan(), *room));
+    } else {
+        setStance(state, state.stance);
+    }
+}
+
+void faceWall(State& state, std::size_t wall) {
+    const plan::Room* room = standingRoom(state);
+    if (room == nullptr || wall >= room->walls.size()) return;
+    state.stance = Stance::Walk;
+    const float aspect = state.stage.height > 0 ? state.stage.width / state.stage.height : 1.6F;
+    flyTo(state, scene::faceWall(state.plan(), *room, wall, aspect));
+}
+
+void faceNearestWall(State& state) {
+    const plan::Room* room = standingRoom(state);
+    if (room == nullptr) return;
+    const plan::Vec2 ahead{std::sin(state.camera.yaw), std::cos(state.camera.yaw)};
+    std::size_t best = 0;
+    double best_score = -2;
+    for (std::size_t i = 0; i < room->walls.size(); ++i) {
+        const geometry::Frame frame = geometry::wallFrame(*room, i);
+        const double facing = -(frame.w.x * ahead.x + frame.w.y * ahead.y);
+        const double score = facing + 1e-5 * std::min(frame.length_mm, 5000.0);
+        if (score > best_score) {
+            best_score = score;
+            best = i;
+        }
+    }
+    faceWall(state, best);
+}
+
+void showPlate(State& state, const std::string& plate_id) {
+    const plan::Plate* plate = plan::findPlate(state.plan(), plate_id);
+    const plan::Room* room = plate == nullptr ? nullptr : plan::findRoom(state.plan(), plate->room);
+    if (room == nullptr) return;
+    state.selected = plate_id;
+    const auto frame = geometry::hostFrame(state.plan(), plate->room, plate->host);
+    if (!frame) return;
+    state.stance = Stance::Walk;
+    state.storey = room->storey;
+    state.room = room->id;
+    const plan::Vec3 at = geometry::toHouse(*frame, {plate->host.u_mm, plate->host.v_mm, 0});
+    plan::Vec2 away{frame->w.x, frame->w.y};
+    if (plan::length(away) < 0.5) away = standingAt(state) - plan::Vec2{at.x, at.y};
+    const double size = plan::length(away);
+    away = size > 1 ? away * (1 / size) : (size > 0.5 ? away : plan::Vec2{0, -1});
+    plan::Vec2 stand = plan::Vec2{at.x, at.y} + away * 1900;
+    if (const auto* map = walkMap(state)) stand = map->nearestFree(stand);
+    scene::Camera camera = state.camera;
+    camera.vertical_fov = 1.05F;
+    camera.orthographic = false;
+    camera.eye = scene::toScene({stand.x, stand.y, scene::kEyeHeightMm}, elevation(state, state.storey));
+    const plan::Vec3 look = at - plan::Vec3{stand.x, stand.y, scene::kEyeHeightMm};
+    camera.yaw = static_cast<float>(std::atan2(look.x, look.y));
+    // Looking a little above a low plate keeps the room in the picture.
+    camera.pitch = 0.8F * static_cast<float>(std::atan2(look.z, std::hypot(look.x, look.y)));
+    flyTo(state, camera);
+}
+
+void setStance(State& state, Stance stance) {
+    const Stance before = std::exchange(state.stance, stance);
+    if (stance == Stance::Walk) {
+        if (before == Stance::Walk) return;
+        if (const plan::Room* room = standingRoom(state)) flyTo(state, scene::roomView(state.plan(), *room));
+        return;
+    }
+    if (stance == Stance::LidOff) {
+        const float aspect = state.stage.height > 0 ? state.stage.width / state.stage.height : 1.6F;
+        const scene::Camera camera = scene::lidOffView(state.plan(), state.storey, aspect);
+        state.orbit = orbitFrom(state, camera);
+        flyTo(state, camera);
+        return;
+    }
+    state.orbit = orbitFrom(state, state.camera);
+    flyTo(state, orbitCamera(state));
+}
+
+void walkTo(State& state, plan::Vec2 at_mm) {
+    const auto* map = walkMap(state);
+    if (map == nullptr) return;
+    state.walk_way = map->way(standingAt(state), map->nearestFree(at_mm));
+    if (state.walk_way.empty()) say(state, "No way there on foot");
+}
+
+void lookBy(State& state, float dx_px, float dy_px) {
+    state.flight.done = 1;
+    if (state.stance == Stance::Walk) {
+        state.camera.yaw -= dx_px * kLookPerPixel;
+        state.camera.pitch = std::clamp(state.camera.pitch + dy_px * kLookPerPixel, -1.45F, 1.45F);
+        return;
+    }
+    state.orbit.yaw -= dx_px * kLookPerPixel;
+    state.orbit.pitch = std::clamp(state.orbit.pitch + dy_px * kLookPerPixel, -1.55F, 0.3F);
+    state.camera = orbitCamera(state);
+}
+
+void zoomBy(State& state, float notches) {
+    if (state.stance == Stance::Walk) {
+        state.camera.vertical_fov = std::clamp(state.camera.vertical_fov * std::pow(0.92F, notches), 0.35F, 1.4F);
+        return;
+    }
+    state.flight.done = 1;
+    state.orbit.distance = std::clamp(state.orbit.distance * std::pow(0.88F, notches), 0.8F, 60.0F);
+    state.camera = orbitCamera(state);
+}
+
+void panBy(State& state, float dx_px, float dy_px) {
+    if (state.stance == Stance::Walk) return;
+    state.flight.done = 1;
+    const float per_px = state.orbit.distance * 2 * std::tan(state.camera.vertical_fov / 2) / std::max(1.0F, state.stage.height);
+    const glm::vec3 right{std::cos(state.orbit.yaw), 0, std::sin(state.orbit.yaw)};
+    const glm::vec3 forward{std::sin(state.orbit.yaw), 0, -std::cos(state.orbit.yaw)};
+    state.orbit.target += (right * -dx_px + forward * dy_px) * per_px;
+    state.camera = orbitCamera(state);
+}
+
+} // namespace gangway::app

@@ -1,0 +1,85 @@
+// The parts of the window. Each draws itself from the state and changes the state or the document by
+// commands; app.cpp calls them in order once a frame.
+#pragma once
+
+#include "app/state.hpp"
+
+#include <functional>
+
+namespace gangway::app {
+
+// files.cpp: opening, saving, what happens to unsaved work.
+bool openPlan(State& state, const std::filesystem::path& file);
+bool savePlan(State& state, const std::filesystem::path& file = {});
+void requestOpen(State& state, const std::filesystem::path& file);
+void requestClose(State& state);
+void loadRecent(State& state);
+/// Answers the pending question: go on with what was asked for.
+void goOn(State& state);
+
+// moves.cpp: standing, walking, looking.
+void enterRoom(State& state, const std::string& room_id);
+void faceWall(State& state, std::size_t wall);
+void faceNearestWall(State& state);
+void showPlate(State& state, const std::string& plate_id);
+void setStance(State& state, Stance stance);
+void flyTo(State& state, const scene::Camera& camera);
+/// Moves the eye for this frame's time; true while something is still moving.
+bool advance(State& state, float seconds);
+void walkTo(State& state, plan::Vec2 at_mm);
+/// Stands there at once, on the present storey, and notes which room that is.
+void stepTo(State& state, plan::Vec2 at_mm);
+void lookBy(State& state, float dx_px, float dy_px);
+void zoomBy(State& state, float notches);
+void panBy(State& state, float dx_px, float dy_px);
+const plan::Room* standingRoom(const State& state);
+plan::Vec2 standingAt(const State& state);
+
+// derive.cpp
+/// Brings what is derived up to the document's version and uploads the scene when it changed.
+void derive(State& state, render::Renderer& renderer);
+/// Pieces that stand solid in front of a plate: shown layers only, not faded ones.
+std::vector<geometry::Cover> solidCovers(const State& state, const std::string& plate_id);
+render::View viewOf(const State& state);
+
+// Panels.
+void drawStage(State& state, render::Renderer& renderer);
+void drawMarks(State& state, const render::Renderer& renderer, const render::View& view);
+void drawTopBar(State& state);
+void drawRail(State& state);
+void drawSidePanel(State& state);
+void drawStrip(State& state);
+void drawDocket(State& state);
+void drawCard(State& state);
+void drawHomeownerBar(State& state);
+void drawDialogs(State& state);
+void drawSearch(State& state);
+
+// answers.cpp: what the homeowner says, shared by card, bar and keys.
+void agree(State& state, const std::string& plate_id);
+void query(State& state, const std::string& plate_id, const std::string& note);
+/// The next plate after `from` still to be answered, room by room; empty when all are.
+std::string nextToAnswer(const State& state, const std::string& from);
+
+// keys.cpp: everything reachable from the keyboard, and the list for the search box.
+struct Action {
+    std::string name;
+    std::string key; ///< as printed, empty when none
+    std::function<void(State&)> run;
+};
+std::vector<Action> actions(const State& state);
+void handleKeys(State& state);
+bool walkingKeys(State& state, float seconds);
+void cycleLayer(State& state, const std::string& layer_id);
+
+// widgets.cpp
+void stateShape(const State& state, ImDrawList& list, ImVec2 centre, float radius, int plate_state);
+unsigned stateColour(const State& state, int plate_state);
+bool largeButton(const State& state, const char* label, unsigned rgb, ImVec2 size, bool filled);
+void wrapped(const std::string& text);
+std::string plateTitle(const State& state, const plan::Plate& plate);
+std::string hostSentence(const State& state, const plan::Plate& plate);
+std::string modulesSentence(const State& state, const plan::Plate& plate);
+void plateFront(const State& state, ImDrawList& list, const plan::Plate& plate, ImVec2 centre, float px_per_mm);
+
+} // namespace gangway::app

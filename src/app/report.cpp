@@ -1,0 +1,36 @@
+#include "app/report.hpp"
+
+#include "plan/io.hpp"
+#include "review/review.hpp"
+
+#include <nlohmann/json.hpp>
+
+namespace gangway::app {
+
+void writeReport(const State& state, const render::Statistics& statistics, const std::filesystem::path& file) {
+    using Json = nlohmann::ordered_json;
+    const review::Count count = review::count(state.plan());
+    Json report = {{"file", state.document.file().string()},
+                   {"changed", state.document.changed()},
+                   {"room", state.room},
+                   {"storey", state.storey},
+                   {"selected", state.selected},
+                   {"stance", state.stance == Stance::Walk ? "walk" : (state.stance == Stance::Orbit ? "turn" : "lid-off")},
+                   {"seat", state.seat == Seat::Designer ? "designer" : "homeowner"},
+                   {"eye", {state.camera.eye.x, state.camera.eye.y, state.camera.eye.z}},
+                   {"yaw", state.camera.yaw},
+                   {"frames", state.frames},
+                   {"uploads", statistics.uploads},
+                   {"agreed", count.agreed},
+                   {"queried", count.queried},
+                   {"message", state.message ? state.message->title : ""},
+                   {"asking", state.ask_unsaved ? "unsaved" : (state.ask_recover ? "recover" : "")}};
+    Json places = Json::object();
+    for (const auto& [name, rect] : state.places)
+        places[name] = {rect.x, rect.y, rect.width, rect.height};
+    report["places"] = std::move(places);
+    // A report is for looking on; where it can't be written the window goes on all the same.
+    static_cast<void>(plan::writeBytesAtomically(report.dump(1) + "\n", file));
+}
+
+} // namespace gangway::app

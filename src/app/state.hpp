@@ -1,0 +1,152 @@
+// What the window knows beside the plan: where one stands, what is shown, selected and typed. Panels read
+// it and the document, and change it; nothing here would be worth a test of its own.
+#pragma once
+
+#include "app/app.hpp"
+#include "app/theme.hpp"
+#include "catalogue/catalogue.hpp"
+#include "edit/edit.hpp"
+#include "geometry/coverage.hpp"
+#include "render/renderer.hpp"
+#include "scene/scene.hpp"
+#include "sheets/sheets.hpp"
+
+#include <chrono>
+#include <map>
+#include <optional>
+#include <set>
+#include <string>
+#include <vector>
+
+namespace gangway::app {
+
+enum class Stance { Walk, Orbit, LidOff };
+enum class Seat { Designer, Homeowner };
+enum class Panel { None, Rooms, Layers, Sheets, Keys };
+
+/// A rectangle on screen, pixels.
+struct Rect {
+    float x = 0, y = 0, width = 0, height = 0;
+    bool holds(float px, float py) const { return px >= x && py >= y && px < x + width && py < y + height; }
+};
+
+/// Moving the eye from one camera to another.
+struct Flight {
+    scene::Camera from;
+    scene::Camera to;
+    float done = 1; ///< 0 to 1; 1: standing still
+};
+
+/// Turning about a point, for orbit and lid-off.
+struct OrbitEye {
+    glm::vec3 target{0};
+    float distance = 6;
+    float yaw = 0;
+    float pitch = -0.9F;
+};
+
+/// What is derived of the plan for the screen; redone only when the document's version rises.
+struct Derived {
+    std::uint64_t version = 0;
+    std::map<std::string, std::vector<geometry::Cover>> covers; ///< by plate id
+    std::map<std::string, scene::WalkMap> walk_maps;            ///< by storey
+    std::map<std::string, catalogue::ComposedPlate> plates;
+};
+
+/// The wall strip's picture.
+struct StripPicture {
+    sheets::Strip strip;
+    std::string room;
+    std::uint64_t version = 0;
+    unsigned texture = 0;
+    int texture_width = 0;
+    int texture_height = 0;
+    float zoom = 1;       ///< on top of fitting the height
+    float pan_px = 0;
+    float px_per_mm = 1;  ///< of strip paper
+    float drawn_px_per_mm = 0;
+};
+
+struct Message {
+    std::string title;
+    std::vector<std::string> lines;
+};
+
+/// What to do once the question about unsaved changes is answered.
+struct Pending {
+    enum class What { None, Close, Open };
+    What what = What::None;
+    std::filesystem::path file;
+};
+
+struct State {
+    Options options;
+    const Tokens* tokens = &kLight;
+    Fonts fonts;
+    float scale = 1;
+
+    edit::Document document;
+    catalogue::Catalogue catalogue;
+    Derived derived;
+
+    Stance stance = Stance::Walk;
+    Seat seat = Seat::Designer;
+    Panel panel = Panel::None;
+    std::string storey;
+    std::string room;           ///< room one stands in
+    scene::Camera camera;
+    OrbitEye orbit;
+    Flight flight;
+    std::vector<plan::Vec2> walk_way; ///< click-to-walk, points still ahead
+
+    std::string selected;       ///< plate id
+    std::string hovered;
+    std::set<std::string> faded;      ///< objects made see-through by "show it"
+    std::set<std::string> hidden_rooms;
+    bool this_room_only = true;       ///< docket
+    bool open_only = false;
+
+    std::string answering;      ///< name beside answers
+    std::string query_note;
+    bool asking_note = false;
+    int note_frame = 0;         ///< frame the note was asked for, to put the cursor there once
+    std::string set_out_text, height_text, number_problem;
+    std::string number_plate;   ///< plate the two texts belong to, with version
+    std::uint64_t number_version = 0;
+
+    std::string search;
+    bool search_open = false;
+    bool search_focus = false;
+    std::optional<Message> message;
+    Pending pending;
+    bool ask_unsaved = false;
+    bool ask_recover = false;
+    bool browse_open = false;
+    bool browse_save = false;
+    std::string browse_path;
+    std::string browse_folder;
+    std::vector<std::filesystem::path> recent;
+    std::string sheets_folder;
+    bool sheets_pdf = true, sheets_svg = false, sheets_png = false;
+    std::string toast;          ///< last thing done, in words
+    double toast_until = 0;
+
+    Rect stage;
+    std::string stage_key;      ///< what the stage's picture was drawn for
+    unsigned stage_texture = 0;
+    StripPicture strip;
+    std::map<std::string, Rect> places; ///< where things are on screen this frame, by name
+    std::uint64_t frames = 0;
+    int frames_wanted = 3;
+    bool close = false;
+
+    const plan::Plan& plan() const { return document.plan(); }
+    unsigned agreedColour() const { return tokens->agreed; }
+};
+
+/// Remembers where something clickable is, for the report.
+void place(State& state, const std::string& name);
+void say(State& state, std::string words);
+std::string nowUtc();
+
+} // namespace gangway::app

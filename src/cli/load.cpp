@@ -1,0 +1,63 @@
+#include "cli/commands.hpp"
+
+#include "plan/paths.hpp"
+
+#include <charconv>
+#include <cstdio>
+
+namespace gangway::cli {
+
+int fail(const std::string& message) {
+    std::fprintf(stderr, "gangway: %s\n", message.c_str());
+    return kBadInput;
+}
+
+std::optional<plan::Plan> loadPlan(const std::filesystem::path& file) {
+    auto result = plan::readFile(file);
+    const plan::Diagnostics& said = result ? result->warnings : result.error();
+    for (const auto& diagnostic : said)
+        std::fprintf(stderr, "%s\n", plan::toLine(file.string(), diagnostic).c_str());
+    if (!result) return std::nullopt;
+    return std::move(result->plan);
+}
+
+std::optional<catalogue::Catalogue> loadCatalogue() {
+    auto loaded = catalogue::load(plan::assetsFolder() / "catalogue");
+    if (!loaded) {
+        fail(loaded.error());
+        return std::nullopt;
+    }
+    return std::move(*loaded);
+}
+
+const plan::Room* roomNamed(const plan::Plan& plan, const std::string& word) {
+    for (const auto& room : plan.rooms)
+        if (room.id == word || room.letter == word || room.name == word) return &room;
+    std::vector<std::string> ids;
+    for (const auto& room : plan.rooms)
+        ids.push_back(room.id);
+    const std::string nearest = plan::nearestWord(word, ids);
+    std::string all;
+    for (const auto& id : ids)
+        all += (all.empty() ? "" : ", ") + id;
+    fail("no room '" + word + "'" + (nearest.empty() ? "" : "; did you mean '" + nearest + "'?") +
+         " The plan has: " + all);
+    return nullptr;
+}
+
+std::optional<std::pair<int, int>> parseSize(const std::string& text) {
+    const auto cross = text.find('x');
+    if (cross == std::string::npos) return std::nullopt;
+    int width = 0;
+    int height = 0;
+    const char* const begin = text.data();
+    const auto first = std::from_chars(begin, begin + cross, width);
+    const auto second = std::from_chars(begin + cross + 1, begin + text.size(), height);
+    const bool whole = first.ptr == begin + cross && second.ptr == begin + text.size();
+    const auto good = [](int pixels) { return pixels >= 16 && pixels <= 16384; };
+    if (!whole || first.ec != std::errc{} || second.ec != std::errc{} || !good(width) || !good(height))
+        return std::nullopt;
+    return std::pair{width, height};
+}
+
+} // namespace gangway::cli
