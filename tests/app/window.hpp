@@ -1,0 +1,44 @@
+// A real window of the built program on a display of its own (Xvfb), driven by xdotool as a person would.
+#pragma once
+
+#include <nlohmann/json.hpp>
+
+#include <filesystem>
+#include <string>
+
+namespace gangway::testing {
+
+class Window {
+public:
+    /// Starts a display, a window manager and `gangway open PLAN`, and waits until the window rests.
+    explicit Window(const std::filesystem::path& folder, const std::filesystem::path& plan);
+    Window(const Window&) = delete;
+    Window& operator=(const Window&) = delete;
+    ~Window();
+
+    /// What the window says it shows; waits until it is newer than the last look and has stopped changing.
+    nlohmann::json look();
+    bool running() const;
+    void click(double x, double y);
+    /// Clicks the middle of a place of the report; fails the test when it is not on screen.
+    void click(const std::string& place);
+    void key(const std::string& keys);
+    void keyDown(const std::string& key);
+    void keyUp(const std::string& key);
+    void type(const std::string& text);
+    /// Waits until the report says so, for at most `seconds`; false when it never did.
+    bool waitFor(const std::string& report_key, const nlohmann::json& value, double seconds = 20);
+    void picture(const std::string& name);
+    void closeByManager();
+
+private:
+    std::string tool(const std::string& arguments) const;
+    std::filesystem::path folder_;
+    std::string display_;
+    std::string window_id_;
+    int display_pid_ = 0;
+    int manager_pid_ = 0;
+    int program_pid_ = 0;
+};
+
+} // namespace gangway::testing
