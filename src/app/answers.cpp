@@ -44,8 +44,9 @@ std::string nextToAnswer(const State& state, const std::string& from) {
         if (order[i]->id == from) start = i + 1;
     for (std::size_t i = 0; i < order.size(); ++i) {
         const plan::Plate* plate = order[(start + i) % order.size()];
-        const auto now = review::stateOf(state.plan(), *plate);
-        if (plate->id != from && (now == review::State::Open || now == review::State::Reopened)) return plate->id;
+        const auto now = stateOf(state, *plate);
+        if (plate->id != from && (now == review::State::Open || now == review::State::Reopened))
+            return plate->id;
     }
     return {};
 }

@@ -46,8 +46,12 @@ struct Library {
     ~Library() { glfwTerminate(); }
 };
 
-State& stateOf(GLFWwindow* window) { return *static_cast<State*>(glfwGetWindowUserPointer(window)); }
-void wake(GLFWwindow* window) { stateOf(window).frames_wanted = kSettlingFrames; }
+State& stateOf(GLFWwindow* window) {
+    return *static_cast<State*>(glfwGetWindowUserPointer(window));
+}
+void wake(GLFWwindow* window) {
+    stateOf(window).frames_wanted = kSettlingFrames;
+}
 
 /// Our callbacks go in before ImGui's, which pass events on to them.
 void listen(GLFWwindow* window) {
@@ -81,7 +85,8 @@ Window makeWindow(const Options& options, std::string& problem) {
     if (!window) {
         const char* why = nullptr;
         glfwGetError(&why);
-        problem = std::string("no window with OpenGL 4.1 could be opened") + (why == nullptr ? "" : std::string(": ") + why) +
+        problem = std::string("no window with OpenGL 4.1 could be opened") +
+                  (why == nullptr ? "" : std::string(": ") + why) +
                   ". Without a display use `gangway shot` and `gangway sheets`.";
     }
     return window;
@@ -91,8 +96,9 @@ void beginBand(const char* name, Rect area, ImVec2 padding) {
     ImGui::SetNextWindowPos({area.x, area.y});
     ImGui::SetNextWindowSize({area.width, area.height});
     ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, padding);
-    ImGui::Begin(name, nullptr, ImGuiWindowFlags_NoDecoration | ImGuiWindowFlags_NoMove | ImGuiWindowFlags_NoSavedSettings |
-                                    ImGuiWindowFlags_NoBringToFrontOnFocus | ImGuiWindowFlags_NoScrollWithMouse);
+    ImGui::Begin(name, nullptr,
+                 ImGuiWindowFlags_NoDecoration | ImGuiWindowFlags_NoMove | ImGuiWindowFlags_NoSavedSettings |
+                     ImGuiWindowFlags_NoBringToFrontOnFocus | ImGuiWindowFlags_NoScrollWithMouse);
 }
 
 void endBand() {
@@ -104,7 +110,8 @@ void frameLine(const State& state, ImVec2 a, ImVec2 b) {
     ImGui::GetForegroundDrawList()->AddLine(a, b, packed(state.tokens->quiet), 1);
 }
 
-/// Bar on top, rail left, docket right, strip below, stage in the middle; the homeowner has stage and answers only.
+/// Bar on top, rail left, docket right, strip below, stage in the middle; the homeowner has stage and answers
+/// only.
 void layOut(State& state, render::Renderer& renderer, float width, float height) {
     const float s = state.scale;
     const bool designer = state.seat == Seat::Designer;
@@ -139,7 +146,8 @@ void layOut(State& state, render::Renderer& renderer, float width, float height)
     drawDialogs(state);
     ImDrawList& back = *ImGui::GetBackgroundDrawList();
     back.AddRectFilled({0, 0}, {width, height}, packed(state.tokens->paper));
-    if (!state.message && !state.ask_unsaved && !state.browse_open && !state.search_open && !state.ask_recover) {
+    if (!state.message && !state.ask_unsaved && !state.browse_open && !state.search_open &&
+        !state.ask_recover) {
         frameLine(state, {0, top}, {width, top});
         if (designer) {
             frameLine(state, {rail, top}, {rail, height});
@@ -179,8 +187,10 @@ exporting::Bitmap readWindow(GLFWwindow* window) {
     glReadPixels(0, 0, picture.width, picture.height, GL_RGBA, GL_UNSIGNED_BYTE, upside.data());
     picture.rgba.resize(upside.size());
     for (std::size_t y = 0; y < static_cast<std::size_t>(picture.height); ++y) {
-        const auto from = upside.begin() + static_cast<std::ptrdiff_t>((static_cast<std::size_t>(picture.height) - 1 - y) * row);
-        std::copy(from, from + static_cast<std::ptrdiff_t>(row), picture.rgba.begin() + static_cast<std::ptrdiff_t>(y * row));
+        const auto from = upside.begin() + static_cast<std::ptrdiff_t>(
+                                               (static_cast<std::size_t>(picture.height) - 1 - y) * row);
+        std::copy(from, from + static_cast<std::ptrdiff_t>(row),
+                  picture.rgba.begin() + static_cast<std::ptrdiff_t>(y * row));
     }
     for (std::size_t i = 3; i < picture.rgba.size(); i += 4)
         picture.rgba[i] = 255;
@@ -188,7 +198,8 @@ exporting::Bitmap readWindow(GLFWwindow* window) {
 }
 
 void title(GLFWwindow* window, const State& state) {
-    const std::string words = state.document.file().filename().string() + (state.document.changed() ? " (unsaved)" : "") + " - Gangway";
+    const std::string words = state.document.file().filename().string() +
+                              (state.document.changed() ? " (unsaved)" : "") + " - Gangway";
     glfwSetWindowTitle(window, words.c_str());
 }
 
@@ -207,7 +218,8 @@ void live(State& state, render::Renderer& renderer, GLFWwindow* window) {
                 journalled = state.document.version();
                 if (const auto kept = state.document.writeJournal(); !kept) say(state, kept.error());
             }
-            if (!state.options.report.empty()) writeReport(state, renderer.statistics(), state.options.report);
+            if (!state.options.report.empty())
+                writeReport(state, renderer.statistics(), state.options.report);
             if (toast) {
                 glfwWaitEventsTimeout(std::max(0.01, state.toast_until - ImGui::GetTime() + 0.02));
                 if (ImGui::GetTime() > state.toast_until) {
@@ -262,7 +274,8 @@ std::expected<void, std::string> run(const Options& options) {
         return std::unexpected("this plan could not be opened" + lines);
     }
     const Library library;
-    if (!library.ready) return std::unexpected("no display was found. Use `gangway shot` and `gangway sheets` without one.");
+    if (!library.ready)
+        return std::unexpected("no display was found. Use `gangway shot` and `gangway sheets` without one.");
     std::string problem;
     const Window window = makeWindow(options, problem);
     if (!window) return std::unexpected(problem);

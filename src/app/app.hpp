@@ -8,14 +8,15 @@
 namespace gangway::app {
 
 struct Options {
-    std::filesystem::path plan;    ///< file to open
-    std::filesystem::path assets;  ///< folder with catalogue, demo and fonts
+    std::filesystem::path plan;   ///< file to open
+    std::filesystem::path assets; ///< folder with catalogue, demo and fonts
     std::filesystem::path shaders;
     int width = 1440;
     int height = 900;
     std::string user;              ///< name put beside answers; the system's user name when empty
     std::filesystem::path picture; ///< write the drawn window here as PNG and close; empty: stay open
-    std::filesystem::path report;  ///< keep this file up to date with what the window shows (JSON); empty: none
+    std::filesystem::path
+        report; ///< keep this file up to date with what the window shows (JSON); empty: none
 };
 
 /// Opens the window and stays until it is closed. The error says why no window could be opened.

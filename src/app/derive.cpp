@@ -9,25 +9,37 @@ namespace {
 /// Covered less than this part of the plate is seen well enough to need no line in the docket.
 constexpr double kWorthSaying = 0.1;
 
-std::filesystem::path baseOf(const State& state) { return state.document.file().parent_path(); }
+std::filesystem::path baseOf(const State& state) {
+    return state.document.file().parent_path();
+}
 } // namespace
+
+review::State stateOf(const State& state, const plan::Plate& plate) {
+    const auto index = static_cast<std::size_t>(&plate - state.plan().plates.data());
+    // An answer given earlier in this frame is derived in the next one.
+    return index < state.derived.states.size() ? state.derived.states[index] : review::State::Open;
+}
 
 void derive(State& state, render::Renderer& renderer) {
     Derived& derived = state.derived;
     if (derived.version == state.document.version()) return;
     derived = {};
     derived.version = state.document.version();
+    state.stage_key.clear();
     const plan::Plan& plan = state.plan();
+    derived.states = review::states(plan);
+    derived.count = review::count(plan);
     for (const auto& storey : plan.storeys)
         derived.walk_maps.emplace(storey.id, scene::WalkMap(plan, storey.id, baseOf(state)));
     for (const auto& plate : plan.plates) {
         auto composed = catalogue::compose(state.catalogue, plate);
-        derived.covers[plate.id] =
-            geometry::coversOf(plan, plate.room, plate.host, composed.width_mm, composed.height_mm, 900, baseOf(state));
+        derived.covers[plate.id] = geometry::coversOf(plan, plate.room, plate.host, composed.width_mm,
+                                                      composed.height_mm, 900, baseOf(state));
         derived.plates[plate.id] = std::move(composed);
     }
     scene::Scene scene = scene::build(plan, state.catalogue, baseOf(state));
-    if (!scene.problems.empty() && !state.message) state.message = Message{"Something of the plan can't be shown", scene.problems};
+    if (!scene.problems.empty() && !state.message)
+        state.message = Message{"Something of the plan can't be shown", scene.problems};
     renderer.setScene(std::move(scene));
 }
 
@@ -38,7 +50,8 @@ std::vector<geometry::Cover> solidCovers(const State& state, const std::string& 
     for (const auto& cover : found->second) {
         const auto* layer = plan::findLayer(state.plan(), cover.layer);
         const bool shown = layer == nullptr || layer->visibility == plan::Visibility::Shown;
-        if (shown && cover.covered_part > kWorthSaying && !state.faded.contains(cover.id)) solid.push_back(cover);
+        if (shown && cover.covered_part > kWorthSaying && !state.faded.contains(cover.id))
+            solid.push_back(cover);
     }
     return solid;
 }

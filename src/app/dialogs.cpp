@@ -16,10 +16,13 @@ namespace {
 /// A modal in the middle of the window; call ImGui::EndPopup when true.
 bool beginModal(const State& state, const char* name, float width) {
     const ImGuiViewport& view = *ImGui::GetMainViewport();
-    ImGui::SetNextWindowPos({view.Pos.x + view.Size.x / 2, view.Pos.y + view.Size.y * 0.42F}, ImGuiCond_Always, {0.5F, 0.5F});
+    ImGui::SetNextWindowPos({view.Pos.x + view.Size.x / 2, view.Pos.y + view.Size.y * 0.42F},
+                            ImGuiCond_Always, {0.5F, 0.5F});
     ImGui::SetNextWindowSize({width * state.scale, 0});
     if (!ImGui::IsPopupOpen(name)) ImGui::OpenPopup(name);
-    return ImGui::BeginPopupModal(name, nullptr, ImGuiWindowFlags_NoTitleBar | ImGuiWindowFlags_NoResize | ImGuiWindowFlags_NoMove | ImGuiWindowFlags_NoSavedSettings);
+    return ImGui::BeginPopupModal(name, nullptr,
+                                  ImGuiWindowFlags_NoTitleBar | ImGuiWindowFlags_NoResize |
+                                      ImGuiWindowFlags_NoMove | ImGuiWindowFlags_NoSavedSettings);
 }
 
 void title(const State& state, const char* text) {
@@ -33,11 +36,14 @@ void messageBox(State& state) {
     if (!state.message) return;
     if (!beginModal(state, "message", 680)) return;
     title(state, state.message->title.c_str());
-    ImGui::BeginChild("lines", {0, std::min(320.0F, 60.0F + 44.0F * static_cast<float>(state.message->lines.size())) * state.scale});
+    ImGui::BeginChild(
+        "lines",
+        {0, std::min(320.0F, 60.0F + 44.0F * static_cast<float>(state.message->lines.size())) * state.scale});
     for (const auto& line : state.message->lines)
         wrapped(line);
     ImGui::EndChild();
-    if (largeButton(state, "Close", state.tokens->accent, {140 * state.scale, 40 * state.scale}, true) || ImGui::IsKeyPressed(GLFW_KEY_ESCAPE)) {
+    if (largeButton(state, "Close", state.tokens->accent, {140 * state.scale, 40 * state.scale}, true) ||
+        ImGui::IsKeyPressed(GLFW_KEY_ESCAPE)) {
         state.message.reset();
         ImGui::CloseCurrentPopup();
     }
@@ -55,8 +61,10 @@ void unsavedQuestion(State& state) {
     bool close = false;
     if (largeButton(state, "Save", state.tokens->accent, size, true)) {
         close = true;
-        if (savePlan(state)) goOn(state);
-        else state.ask_unsaved = false;
+        if (savePlan(state))
+            goOn(state);
+        else
+            state.ask_unsaved = false;
     }
     place(state, "unsaved-save");
     ImGui::SameLine();
@@ -67,7 +75,8 @@ void unsavedQuestion(State& state) {
     }
     place(state, "unsaved-discard");
     ImGui::SameLine();
-    if (largeButton(state, "Stay here", state.tokens->ink, size, false) || ImGui::IsKeyPressed(GLFW_KEY_ESCAPE)) {
+    if (largeButton(state, "Stay here", state.tokens->ink, size, false) ||
+        ImGui::IsKeyPressed(GLFW_KEY_ESCAPE)) {
         close = true;
         state.ask_unsaved = false;
         state.pending = {};
@@ -87,9 +96,12 @@ void recoverQuestion(State& state) {
     const auto file = state.document.file();
     if (largeButton(state, "Bring it back", state.tokens->accent, size, true)) {
         if (auto read = plan::readFile(edit::journalFor(file))) {
-            state.document.run({"Recover unsaved work", "", [plan = std::move(read->plan)](plan::Plan& target) { target = plan; }});
+            state.document = edit::Document::recovered(std::move(read->plan), file);
+            state.derived = {};
+            state.strip.room.clear();
         } else {
-            state.message = Message{"The kept work could not be read", {plan::toLine("journal", read.error().front())}};
+            state.message =
+                Message{"The kept work could not be read", {plan::toLine("journal", read.error().front())}};
         }
         state.ask_recover = false;
         ImGui::CloseCurrentPopup();
@@ -109,7 +121,10 @@ void recoverQuestion(State& state) {
 std::vector<std::filesystem::directory_entry> entriesOf(const std::filesystem::path& folder) {
     std::vector<std::filesystem::directory_entry> list;
     std::error_code error;
-    for (std::filesystem::directory_iterator it(folder, std::filesystem::directory_options::skip_permission_denied, error), end; !error && it != end; it.increment(error)) {
+    for (std::filesystem::directory_iterator
+             it(folder, std::filesystem::directory_options::skip_permission_denied, error),
+         end;
+         !error && it != end; it.increment(error)) {
         const std::string name = it->path().filename().string();
         std::error_code ignored;
         if (name.starts_with('.')) continue;
@@ -146,7 +161,9 @@ void browser(State& state) {
     if (!beginModal(state, "browse", 760)) return;
     title(state, state.browse_save ? "Save the plan as" : "Open a plan");
     ImGui::SetNextItemWidth(-1);
-    const bool entered = ImGui::InputText("##path", &state.browse_path, ImGuiInputTextFlags_EnterReturnsTrue | ImGuiInputTextFlags_AutoSelectAll);
+    const bool entered =
+        ImGui::InputText("##path", &state.browse_path,
+                         ImGuiInputTextFlags_EnterReturnsTrue | ImGuiInputTextFlags_AutoSelectAll);
     place(state, "browse-path");
     ImGui::TextDisabled("%s", state.browse_folder.c_str());
     ImGui::BeginChild("entries", {0, 260 * state.scale}, true);
@@ -156,22 +173,28 @@ void browser(State& state) {
         std::error_code ignored;
         const bool is_folder = entry.is_directory(ignored);
         const std::string name = entry.path().filename().string() + (is_folder ? "/" : "");
-        if (!ImGui::Selectable(name.c_str(), state.browse_path == entry.path().string(), ImGuiSelectableFlags_AllowDoubleClick)) continue;
-        if (is_folder) state.browse_folder = entry.path().string();
-        else state.browse_path = entry.path().string();
+        if (!ImGui::Selectable(name.c_str(), state.browse_path == entry.path().string(),
+                               ImGuiSelectableFlags_AllowDoubleClick))
+            continue;
+        if (is_folder)
+            state.browse_folder = entry.path().string();
+        else
+            state.browse_path = entry.path().string();
     }
     ImGui::EndChild();
     if (!state.browse_save && !state.recent.empty()) {
         ImGui::TextDisabled("Recent");
         for (std::size_t i = 0; i < std::min<std::size_t>(4, state.recent.size()); ++i)
-            if (ImGui::Selectable(state.recent[i].string().c_str())) state.browse_path = state.recent[i].string();
+            if (ImGui::Selectable(state.recent[i].string().c_str()))
+                state.browse_path = state.recent[i].string();
     }
     ImGui::Dummy({0, 4 * state.scale});
     const ImVec2 size{150 * state.scale, 44 * state.scale};
     const bool go = largeButton(state, state.browse_save ? "Save" : "Open", state.tokens->accent, size, true);
     place(state, "browse-go");
     ImGui::SameLine();
-    const bool cancel = largeButton(state, "Cancel", state.tokens->ink, size, false) || ImGui::IsKeyPressed(GLFW_KEY_ESCAPE);
+    const bool cancel =
+        largeButton(state, "Cancel", state.tokens->ink, size, false) || ImGui::IsKeyPressed(GLFW_KEY_ESCAPE);
     if (cancel) state.browse_open = false;
     if ((go || entered) && !state.browse_path.empty()) choose(state, state.browse_path);
     if (!state.browse_open) {
@@ -191,7 +214,8 @@ bool matches(const std::string& name, const std::string& typed) {
 
 bool contains(const std::string& name, const std::string& typed) {
     return std::search(name.begin(), name.end(), typed.begin(), typed.end(), [](char a, char b) {
-               return std::tolower(static_cast<unsigned char>(a)) == std::tolower(static_cast<unsigned char>(b));
+               return std::tolower(static_cast<unsigned char>(a)) ==
+                      std::tolower(static_cast<unsigned char>(b));
            }) != name.end();
 }
 } // namespace
@@ -202,12 +226,14 @@ void drawSearch(State& state) {
     if (state.search_focus) ImGui::SetKeyboardFocusHere();
     state.search_focus = false;
     ImGui::SetNextItemWidth(-1);
-    const bool entered = ImGui::InputTextWithHint("##search", "A room, a plate, something to do", &state.search, ImGuiInputTextFlags_EnterReturnsTrue);
+    const bool entered = ImGui::InputTextWithHint("##search", "A room, a plate, something to do",
+                                                  &state.search, ImGuiInputTextFlags_EnterReturnsTrue);
     std::vector<Action> found;
     for (auto& action : actions(state))
         if (contains(action.name, state.search)) found.push_back(std::move(action));
     for (auto& action : actions(state))
-        if (!contains(action.name, state.search) && matches(action.name, state.search)) found.push_back(std::move(action));
+        if (!contains(action.name, state.search) && matches(action.name, state.search))
+            found.push_back(std::move(action));
     bool done = ImGui::IsKeyPressed(GLFW_KEY_ESCAPE);
     ImGui::BeginChild("found", {0, 300 * state.scale});
     for (std::size_t i = 0; i < found.size() && i < 60; ++i) {

@@ -11,12 +11,13 @@ namespace {
 std::string coverWords(const std::vector<geometry::Cover>& covers) {
     const auto& first = covers.front();
     const int percent = static_cast<int>(first.covered_part * 100 + 0.5);
-    const std::string by = first.by == geometry::Cover::By::DoorLeaf ? "the open " + first.name : "the " + first.name;
+    const std::string by =
+        first.by == geometry::Cover::By::DoorLeaf ? "the open " + first.name : "the " + first.name;
     return percent >= 95 ? "Covered by " + by : fmt::format("{} % covered by {}", percent, by);
 }
 
 void row(State& state, const plan::Plate& plate) {
-    const auto now = static_cast<int>(review::stateOf(state.plan(), plate));
+    const auto now = stateOf(state, plate);
     const auto covers = solidCovers(state, plate.id);
     const float s = state.scale;
     const bool chosen = state.selected == plate.id;
@@ -36,12 +37,16 @@ void row(State& state, const plan::Plate& plate) {
     const std::string tag = plate.tag.empty() ? plate.id : plate.tag;
     const float left = corner.x + 34 * s;
     list.PushClipRect({left, corner.y}, {corner.x + width - 4 * s, corner.y + height}, true);
-    list.AddText(state.fonts.strong, state.fonts.strong->FontSize, {left, corner.y + 4 * s}, packed(state.tokens->ink), tag.c_str());
-    const float word_x = left + state.fonts.strong->CalcTextSizeA(state.fonts.strong->FontSize, 1e4F, 0, tag.c_str()).x + 8 * s;
-    list.AddText(state.fonts.body, state.fonts.body->FontSize, {word_x, corner.y + 4 * s}, packed(stateColour(state, now)),
-                 std::string(review::word(static_cast<review::State>(now))).c_str());
+    list.AddText(state.fonts.strong, state.fonts.strong->FontSize, {left, corner.y + 4 * s},
+                 packed(state.tokens->ink), tag.c_str());
+    const float word_x =
+        left + state.fonts.strong->CalcTextSizeA(state.fonts.strong->FontSize, 1e4F, 0, tag.c_str()).x +
+        8 * s;
+    list.AddText(state.fonts.body, state.fonts.body->FontSize, {word_x, corner.y + 4 * s},
+                 packed(stateColour(state, now)), std::string(review::word(now)).c_str());
     const std::string what = plate.purpose.empty() ? modulesSentence(state, plate) : plate.purpose;
-    list.AddText(state.fonts.small, state.fonts.small->FontSize, {left, corner.y + 24 * s}, packed(state.tokens->soft_ink), what.c_str());
+    list.AddText(state.fonts.small, state.fonts.small->FontSize, {left, corner.y + 24 * s},
+                 packed(state.tokens->soft_ink), what.c_str());
     list.PopClipRect();
     if (!covers.empty()) {
         ImGui::Indent(34 * s);
@@ -66,7 +71,7 @@ void roomRows(State& state, const plan::Room& room, bool heading) {
     bool said = !heading;
     for (const auto& plate : state.plan().plates) {
         if (plate.room != room.id) continue;
-        const auto now = review::stateOf(state.plan(), plate);
+        const auto now = stateOf(state, plate);
         if (state.open_only && now == review::State::Agreed) continue;
         if (!said) {
             ImGui::Dummy({0, 4 * state.scale});
@@ -88,7 +93,8 @@ bool tab(const State& state, const char* label, bool chosen) {
     if (chosen) {
         const ImVec2 low = ImGui::GetItemRectMin();
         const ImVec2 high = ImGui::GetItemRectMax();
-        ImGui::GetWindowDrawList()->AddLine({low.x + 4, high.y}, {high.x - 4, high.y}, packed(state.tokens->accent), 2);
+        ImGui::GetWindowDrawList()->AddLine({low.x + 4, high.y}, {high.x - 4, high.y},
+                                            packed(state.tokens->accent), 2);
     }
     ImGui::PopStyleVar(2);
     ImGui::PopStyleColor(2);
@@ -100,7 +106,7 @@ void drawDocket(State& state) {
     ImGui::PushFont(state.fonts.large);
     ImGui::TextUnformatted("Docket");
     ImGui::PopFont();
-    const review::Count count = review::count(state.plan());
+    const review::Count count = state.derived.count;
     const int total = count.open + count.agreed + count.queried + count.reopened;
     wrapped(fmt::format("{} of {} plates agreed, {} to talk about{}", count.agreed, total, count.queried,
                         count.reopened > 0 ? fmt::format(", {} reopened", count.reopened) : ""));
@@ -111,7 +117,9 @@ void drawDocket(State& state) {
     const float high = 6 * state.scale;
     list.AddRectFilled(bar, {bar.x + width, bar.y + high}, packed(state.tokens->quiet), 3);
     float x = bar.x;
-    for (const auto& [number, rgb] : {std::pair{count.agreed, state.tokens->agreed}, {count.queried, state.tokens->query}, {count.reopened, state.tokens->fault}}) {
+    for (const auto& [number, rgb] : {std::pair{count.agreed, state.tokens->agreed},
+                                      {count.queried, state.tokens->query},
+                                      {count.reopened, state.tokens->fault}}) {
         const float part = total == 0 ? 0 : width * static_cast<float>(number) / static_cast<float>(total);
         if (part > 0) list.AddRectFilled({x, bar.y}, {x + part, bar.y + high}, packed(rgb), 3);
         x += part;
@@ -121,7 +129,8 @@ void drawDocket(State& state) {
     ImGui::SameLine();
     if (tab(state, "Whole house", !state.this_room_only)) state.this_room_only = false;
     ImGui::SameLine();
-    if (tab(state, state.open_only ? "Undecided only" : "All answers", state.open_only)) state.open_only = !state.open_only;
+    if (tab(state, state.open_only ? "Undecided only" : "All answers", state.open_only))
+        state.open_only = !state.open_only;
     ImGui::BeginChild("rows", {0, 0});
     ImGui::PushStyleVar(ImGuiStyleVar_ItemSpacing, {8 * state.scale, 2 * state.scale});
     if (state.this_room_only) {

@@ -14,7 +14,8 @@ std::filesystem::path recentList() {
     if (const char* folder = std::getenv("XDG_STATE_HOME"); folder != nullptr && *folder != '\0')
         return std::filesystem::path(folder) / "gangway" / "recent.txt";
     const char* home = std::getenv("HOME");
-    return home == nullptr ? std::filesystem::path() : std::filesystem::path(home) / ".local/state/gangway/recent.txt";
+    return home == nullptr ? std::filesystem::path()
+                           : std::filesystem::path(home) / ".local/state/gangway/recent.txt";
 }
 
 void remember(State& state, const std::filesystem::path& file) {
@@ -82,7 +83,8 @@ bool openPlan(State& state, const std::filesystem::path& file) {
 bool savePlan(State& state, const std::filesystem::path& file) {
     const auto saved = state.document.save(file);
     if (!saved) {
-        state.message = Message{"Not saved", {saved.error(), "Your changes are still here; choose another place to save them."}};
+        state.message = Message{
+            "Not saved", {saved.error(), "Your changes are still here; choose another place to save them."}};
         return false;
     }
     if (!file.empty()) remember(state, file);

@@ -8,14 +8,21 @@
 namespace gangway::app {
 
 namespace {
-bool pressed(int key) { return ImGui::IsKeyPressed(key, false); }
-bool held(int key) { return ImGui::IsKeyDown(key); }
+bool pressed(int key) {
+    return ImGui::IsKeyPressed(key, false);
+}
+bool held(int key) {
+    return ImGui::IsKeyDown(key);
+}
 
 const char* word(plan::Visibility visibility) {
     switch (visibility) {
-    case plan::Visibility::Shown: return "shown";
-    case plan::Visibility::Ghosted: return "see-through";
-    case plan::Visibility::Hidden: return "hidden";
+    case plan::Visibility::Shown:
+        return "shown";
+    case plan::Visibility::Ghosted:
+        return "see-through";
+    case plan::Visibility::Hidden:
+        return "hidden";
     }
     return "";
 }
@@ -23,46 +30,68 @@ const char* word(plan::Visibility visibility) {
 void addFileActions(std::vector<Action>& list) {
     list.push_back({"Save", "Ctrl+S", [](State& s) { savePlan(s); }});
     list.push_back({"Save as", "Ctrl+Shift+S", [](State& s) { s.browse_open = s.browse_save = true; }});
-    list.push_back({"Open a plan", "Ctrl+O", [](State& s) { s.browse_open = true; s.browse_save = false; }});
+    list.push_back({"Open a plan", "Ctrl+O", [](State& s) {
+                        s.browse_open = true;
+                        s.browse_save = false;
+                    }});
     list.push_back({"Write sheets", "Ctrl+P", [](State& s) { s.panel = Panel::Sheets; }});
     list.push_back({"Undo", "Ctrl+Z", [](State& s) {
-                        if (s.document.canUndo()) { const auto name = s.document.undoName(); s.document.undo(); say(s, "Undone: " + name); }
+                        if (s.document.canUndo()) {
+                            const auto name = s.document.undoName();
+                            s.document.undo();
+                            say(s, "Undone: " + name);
+                        }
                     }});
     list.push_back({"Redo", "Ctrl+Y", [](State& s) {
-                        if (s.document.canRedo()) { const auto name = s.document.redoName(); s.document.redo(); say(s, "Done again: " + name); }
+                        if (s.document.canRedo()) {
+                            const auto name = s.document.redoName();
+                            s.document.redo();
+                            say(s, "Done again: " + name);
+                        }
                     }});
 }
 
 void addViewActions(std::vector<Action>& list) {
     list.push_back({"Walk", "1", [](State& s) { setStance(s, Stance::Walk); }});
     list.push_back({"Turn about the house", "2", [](State& s) { setStance(s, Stance::Orbit); }});
-    list.push_back({"Lid off: see the storey from above", "3", [](State& s) { setStance(s, Stance::LidOff); }});
+    list.push_back(
+        {"Lid off: see the storey from above", "3", [](State& s) { setStance(s, Stance::LidOff); }});
     list.push_back({"Face this wall squarely", "F", [](State& s) { faceNearestWall(s); }});
-    list.push_back({"Rooms", "R", [](State& s) { s.panel = s.panel == Panel::Rooms ? Panel::None : Panel::Rooms; }});
-    list.push_back({"Layers", "L", [](State& s) { s.panel = s.panel == Panel::Layers ? Panel::None : Panel::Layers; }});
+    list.push_back(
+        {"Rooms", "R", [](State& s) { s.panel = s.panel == Panel::Rooms ? Panel::None : Panel::Rooms; }});
+    list.push_back(
+        {"Layers", "L", [](State& s) { s.panel = s.panel == Panel::Layers ? Panel::None : Panel::Layers; }});
     list.push_back({"Homeowner or designer", "H", [](State& s) {
                         s.seat = s.seat == Seat::Designer ? Seat::Homeowner : Seat::Designer;
                         s.panel = Panel::None;
                     }});
     list.push_back({"Next plate to answer", "N", [](State& s) {
-                        if (const auto next = nextToAnswer(s, s.selected); !next.empty()) showPlate(s, next);
-                        else say(s, "Every plate has an answer");
+                        if (const auto next = nextToAnswer(s, s.selected); !next.empty())
+                            showPlate(s, next);
+                        else
+                            say(s, "Every plate has an answer");
                     }});
     list.push_back({"Light or dark screen", "T", [](State& s) {
                         s.tokens = s.tokens == &kLight ? &kDark : &kLight;
                         s.strip.version = 0;
                         applyColours(*s.tokens, s.scale);
                     }});
-    list.push_back({"Keys", "F1", [](State& s) { s.panel = s.panel == Panel::Keys ? Panel::None : Panel::Keys; }});
+    list.push_back(
+        {"Keys", "F1", [](State& s) { s.panel = s.panel == Panel::Keys ? Panel::None : Panel::Keys; }});
 }
 
 bool controlKeys(State& state) {
     const bool shift = ImGui::GetIO().KeyShift;
     if (pressed(GLFW_KEY_S)) {
-        if (shift) state.browse_open = state.browse_save = true;
-        else savePlan(state);
+        if (shift)
+            state.browse_open = state.browse_save = true;
+        else
+            savePlan(state);
     }
-    if (pressed(GLFW_KEY_O)) { state.browse_open = true; state.browse_save = false; }
+    if (pressed(GLFW_KEY_O)) {
+        state.browse_open = true;
+        state.browse_save = false;
+    }
     if (pressed(GLFW_KEY_P)) state.panel = Panel::Sheets;
     if (pressed(GLFW_KEY_K)) state.search_open = state.search_focus = true;
     if (pressed(GLFW_KEY_Q)) requestClose(state);
@@ -84,12 +113,14 @@ std::vector<Action> actions(const State& state) {
         list.push_back({"Go to " + room.name, "", [id = room.id](State& s) { enterRoom(s, id); }});
     if (const auto* room = standingRoom(state))
         for (std::size_t i = 0; i < room->walls.size(); ++i)
-            list.push_back({"Face wall " + room->walls[i].id + " of " + room->name, "", [i](State& s) { faceWall(s, i); }});
+            list.push_back({"Face wall " + room->walls[i].id + " of " + room->name, "",
+                            [i](State& s) { faceWall(s, i); }});
     for (const auto& layer : state.plan().layers)
         list.push_back({"Layer " + layer.name + ": " + word(layer.visibility) + ", change", "",
                         [id = layer.id](State& s) { cycleLayer(s, id); }});
     for (const auto& plate : state.plan().plates)
-        list.push_back({"Show plate " + plateTitle(state, plate), "", [id = plate.id](State& s) { showPlate(s, id); }});
+        list.push_back(
+            {"Show plate " + plateTitle(state, plate), "", [id = plate.id](State& s) { showPlate(s, id); }});
     return list;
 }
 
@@ -105,12 +136,17 @@ void cycleLayer(State& state, const std::string& layer_id) {
 void handleKeys(State& state) {
     const ImGuiIO& io = ImGui::GetIO();
     if (pressed(GLFW_KEY_ESCAPE)) {
-        if (state.asking_note) state.asking_note = false;
-        else if (state.panel != Panel::None) state.panel = Panel::None;
-        else if (!state.faded.empty()) state.faded.clear();
-        else state.selected.clear();
+        if (state.asking_note)
+            state.asking_note = false;
+        else if (state.panel != Panel::None)
+            state.panel = Panel::None;
+        else if (!state.faded.empty())
+            state.faded.clear();
+        else
+            state.selected.clear();
     }
-    if (io.WantTextInput || state.message || state.ask_unsaved || state.search_open || state.browse_open) return;
+    if (io.WantTextInput || state.message || state.ask_unsaved || state.search_open || state.browse_open)
+        return;
     if (io.KeyCtrl) {
         controlKeys(state);
         return;
@@ -122,13 +158,15 @@ void handleKeys(State& state) {
             return;
         }
     }
-    if (!state.selected.empty() && (pressed(GLFW_KEY_ENTER) || pressed(GLFW_KEY_KP_ENTER))) agree(state, state.selected);
+    if (!state.selected.empty() && (pressed(GLFW_KEY_ENTER) || pressed(GLFW_KEY_KP_ENTER)))
+        agree(state, state.selected);
     if (!state.selected.empty() && pressed(GLFW_KEY_Q)) state.asking_note = true;
 }
 
 bool walkingKeys(State& state, float seconds) {
     const ImGuiIO& io = ImGui::GetIO();
-    if (io.WantTextInput || io.KeyCtrl || state.message || state.ask_unsaved || state.search_open || state.browse_open)
+    if (io.WantTextInput || io.KeyCtrl || state.message || state.ask_unsaved || state.search_open ||
+        state.browse_open)
         return false;
     const float ahead = static_cast<float>(held(GLFW_KEY_W) || held(GLFW_KEY_UP)) -
                         static_cast<float>(held(GLFW_KEY_S) || held(GLFW_KEY_DOWN));
@@ -139,11 +177,13 @@ bool walkingKeys(State& state, float seconds) {
     const float speed_mm = (io.KeyShift ? 3200.0F : 1700.0F) * seconds;
     const double sine = std::sin(state.camera.yaw);
     const double cosine = std::cos(state.camera.yaw);
-    const plan::Vec2 step{(sine * ahead + cosine * aside) * speed_mm, (cosine * ahead - sine * aside) * speed_mm};
+    const plan::Vec2 step{(sine * ahead + cosine * aside) * speed_mm,
+                          (cosine * ahead - sine * aside) * speed_mm};
     const auto map = state.derived.walk_maps.find(state.storey);
     if (map == state.derived.walk_maps.end()) return true;
     const plan::Vec2 from = standingAt(state);
-    const plan::Vec2 at = map->second.free(from) ? map->second.move(from, from + step) : map->second.nearestFree(from);
+    const plan::Vec2 at =
+        map->second.free(from) ? map->second.move(from, from + step) : map->second.nearestFree(from);
     stepTo(state, at);
     return true;
 }

@@ -16,8 +16,10 @@ struct Placed {
 };
 
 /// True when nothing solid stands between the eye and the plate, looked at by what a pixel shows.
-bool seen(const render::Renderer& renderer, const render::View& view, const Placed& placed, const State& state) {
-    const auto hit = renderer.pick(view, static_cast<int>(placed.at.x - state.stage.x), static_cast<int>(placed.at.y - state.stage.y));
+bool seen(const render::Renderer& renderer, const render::View& view, const Placed& placed,
+          const State& state) {
+    const auto hit = renderer.pick(view, static_cast<int>(placed.at.x - state.stage.x),
+                                   static_cast<int>(placed.at.y - state.stage.y));
     return hit.object == placed.plate->id;
 }
 
@@ -51,18 +53,20 @@ void drawMarks(State& state, const render::Renderer& renderer, const render::Vie
             state.places.erase("plate:" + placed.plate->id);
             continue;
         }
-        const auto now = static_cast<int>(review::stateOf(state.plan(), *placed.plate));
+        const auto now = stateOf(state, *placed.plate);
         const bool chosen = placed.plate->id == state.selected || placed.plate->id == state.hovered;
         const float radius = (chosen ? 9.0F : 7.0F) * state.scale;
         // Above the plate, so that the plate itself stays in sight.
-        const float lift = state.stance == Stance::Walk ? std::clamp(60.0F / std::max(0.5F, placed.distance), 14.0F, 70.0F) : 14.0F;
+        const float lift = state.stance == Stance::Walk
+                               ? std::clamp(60.0F / std::max(0.5F, placed.distance), 14.0F, 70.0F)
+                               : 14.0F;
         const ImVec2 centre{placed.at.x, placed.at.y - lift * state.scale};
         list.AddLine({centre.x, centre.y + radius}, placed.at, packed(stateColour(state, now), 0.6F), 1.2F);
         stateShape(state, list, centre, radius, now);
         const bool word = chosen || (state.stance == Stance::Walk && placed.distance < 3.2F);
         if (!word) continue;
         const std::string tag = placed.plate->tag.empty() ? placed.plate->id : placed.plate->tag;
-        const std::string text = tag + "  " + std::string(review::word(static_cast<review::State>(now)));
+        const std::string text = tag + "  " + std::string(review::word(now));
         ImGui::PushFont(state.fonts.small);
         const ImVec2 size = ImGui::CalcTextSize(text.c_str());
         const ImVec2 corner{centre.x + radius + 5 * state.scale, centre.y - size.y / 2};

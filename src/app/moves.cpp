@@ -10,8 +10,8 @@
 namespace gangway::app {
 
 namespace {
-constexpr float kWalkSpeed = 1.7F;     ///< m/s, brisk indoor walk; common practice, no source
-constexpr float kTurnSpeed = 2.2F;     ///< rad/s
+constexpr float kWalkSpeed = 1.7F; ///< m/s, brisk indoor walk; common practice, no source
+constexpr float kTurnSpeed = 2.2F; ///< rad/s
 constexpr float kFlightSeconds = 0.45F;
 constexpr float kLookPerPixel = 0.0042F;
 
@@ -65,7 +65,8 @@ bool followWay(State& state, float seconds) {
         const double step = std::min(distance, left_mm);
         if (distance > 600) {
             const float aim = turnedTo(state.camera.yaw, static_cast<float>(std::atan2(way.x, way.y)));
-            state.camera.yaw += std::clamp(aim - state.camera.yaw, -kTurnSpeed * seconds, kTurnSpeed * seconds);
+            state.camera.yaw +=
+                std::clamp(aim - state.camera.yaw, -kTurnSpeed * seconds, kTurnSpeed * seconds);
         }
         if (distance > 1e-6) at = at + way * (step / distance);
         left_mm -= step;
@@ -77,7 +78,8 @@ bool followWay(State& state, float seconds) {
 } // namespace
 
 void stepTo(State& state, plan::Vec2 at_mm) {
-    state.camera.eye = scene::toScene({at_mm.x, at_mm.y, scene::kEyeHeightMm}, elevation(state, state.storey));
+    state.camera.eye =
+        scene::toScene({at_mm.x, at_mm.y, scene::kEyeHeightMm}, elevation(state, state.storey));
     if (const auto* room = geometry::roomAt(state.plan(), state.storey, at_mm)) state.room = room->id;
 }
 
@@ -86,7 +88,9 @@ plan::Vec2 standingAt(const State& state) {
     return {at.x, at.y};
 }
 
-const plan::Room* standingRoom(const State& state) { return plan::findRoom(state.plan(), state.room); }
+const plan::Room* standingRoom(const State& state) {
+    return plan::findRoom(state.plan(), state.room);
+}
 
 void flyTo(State& state, const scene::Camera& camera) {
     state.flight.from = state.camera;
@@ -222,7 +226,8 @@ void lookBy(State& state, float dx_px, float dy_px) {
 
 void zoomBy(State& state, float notches) {
     if (state.stance == Stance::Walk) {
-        state.camera.vertical_fov = std::clamp(state.camera.vertical_fov * std::pow(0.92F, notches), 0.35F, 1.4F);
+        state.camera.vertical_fov =
+            std::clamp(state.camera.vertical_fov * std::pow(0.92F, notches), 0.35F, 1.4F);
         return;
     }
     state.flight.done = 1;
@@ -233,7 +238,8 @@ void zoomBy(State& state, float notches) {
 void panBy(State& state, float dx_px, float dy_px) {
     if (state.stance == Stance::Walk) return;
     state.flight.done = 1;
-    const float per_px = state.orbit.distance * 2 * std::tan(state.camera.vertical_fov / 2) / std::max(1.0F, state.stage.height);
+    const float per_px = state.orbit.distance * 2 * std::tan(state.camera.vertical_fov / 2) /
+                         std::max(1.0F, state.stage.height);
     const glm::vec3 right{std::cos(state.orbit.yaw), 0, std::sin(state.orbit.yaw)};
     const glm::vec3 forward{std::sin(state.orbit.yaw), 0, -std::cos(state.orbit.yaw)};
     state.orbit.target += (right * -dx_px + forward * dy_px) * per_px;

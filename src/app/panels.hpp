@@ -36,6 +36,8 @@ const plan::Room* standingRoom(const State& state);
 plan::Vec2 standingAt(const State& state);
 
 // derive.cpp
+/// State of a plate, from what was derived; a plate of the present plan only.
+review::State stateOf(const State& state, const plan::Plate& plate);
 /// Brings what is derived up to the document's version and uploads the scene when it changed.
 void derive(State& state, render::Renderer& renderer);
 /// Pieces that stand solid in front of a plate: shown layers only, not faded ones.
@@ -73,13 +75,14 @@ bool walkingKeys(State& state, float seconds);
 void cycleLayer(State& state, const std::string& layer_id);
 
 // widgets.cpp
-void stateShape(const State& state, ImDrawList& list, ImVec2 centre, float radius, int plate_state);
-unsigned stateColour(const State& state, int plate_state);
+void stateShape(const State& state, ImDrawList& list, ImVec2 centre, float radius, review::State plate_state);
+unsigned stateColour(const State& state, review::State plate_state);
 bool largeButton(const State& state, const char* label, unsigned rgb, ImVec2 size, bool filled);
 void wrapped(const std::string& text);
 std::string plateTitle(const State& state, const plan::Plate& plate);
 std::string hostSentence(const State& state, const plan::Plate& plate);
 std::string modulesSentence(const State& state, const plan::Plate& plate);
-void plateFront(const State& state, ImDrawList& list, const plan::Plate& plate, ImVec2 centre, float px_per_mm);
+void plateFront(const State& state, ImDrawList& list, const plan::Plate& plate, ImVec2 centre,
+                float px_per_mm);
 
 } // namespace gangway::app

@@ -25,24 +25,42 @@ void stepPicture(ImDrawList& list, Panel panel, bool review, ImVec2 c, float s, 
     }
     switch (panel) {
     case Panel::Rooms: // an L-shaped plan with its door gap
-        line(-0.9F, -0.9F, 0.1F, -0.9F); line(0.1F, -0.9F, 0.1F, -0.1F); line(0.1F, -0.1F, 0.9F, -0.1F);
-        line(0.9F, -0.1F, 0.9F, 0.9F); line(0.9F, 0.9F, 0.2F, 0.9F); line(-0.4F, 0.9F, -0.9F, 0.9F); line(-0.9F, 0.9F, -0.9F, -0.9F);
+        line(-0.9F, -0.9F, 0.1F, -0.9F);
+        line(0.1F, -0.9F, 0.1F, -0.1F);
+        line(0.1F, -0.1F, 0.9F, -0.1F);
+        line(0.9F, -0.1F, 0.9F, 0.9F);
+        line(0.9F, 0.9F, 0.2F, 0.9F);
+        line(-0.4F, 0.9F, -0.9F, 0.9F);
+        line(-0.9F, 0.9F, -0.9F, -0.9F);
         return;
     case Panel::Layers: // three sheets
         for (const float y : {-0.5F, 0.0F, 0.5F}) {
-            line(-0.9F, y, 0, y - 0.42F); line(0, y - 0.42F, 0.9F, y); line(0.9F, y, 0, y + 0.42F); line(0, y + 0.42F, -0.9F, y);
+            line(-0.9F, y, 0, y - 0.42F);
+            line(0, y - 0.42F, 0.9F, y);
+            line(0.9F, y, 0, y + 0.42F);
+            line(0, y + 0.42F, -0.9F, y);
         }
         return;
     case Panel::Sheets: // a sheet with its title block
-        line(-0.9F, -0.7F, 0.9F, -0.7F); line(0.9F, -0.7F, 0.9F, 0.7F); line(0.9F, 0.7F, -0.9F, 0.7F); line(-0.9F, 0.7F, -0.9F, -0.7F);
-        line(0.1F, 0.7F, 0.1F, 0.3F); line(0.1F, 0.3F, 0.9F, 0.3F); line(-0.6F, 0.3F, -0.2F, 0.3F);
+        line(-0.9F, -0.7F, 0.9F, -0.7F);
+        line(0.9F, -0.7F, 0.9F, 0.7F);
+        line(0.9F, 0.7F, -0.9F, 0.7F);
+        line(-0.9F, 0.7F, -0.9F, -0.7F);
+        line(0.1F, 0.7F, 0.1F, 0.3F);
+        line(0.1F, 0.3F, 0.9F, 0.3F);
+        line(-0.6F, 0.3F, -0.2F, 0.3F);
         return;
     case Panel::Keys:
-        line(-0.9F, -0.55F, 0.9F, -0.55F); line(0.9F, -0.55F, 0.9F, 0.55F); line(0.9F, 0.55F, -0.9F, 0.55F); line(-0.9F, 0.55F, -0.9F, -0.55F);
+        line(-0.9F, -0.55F, 0.9F, -0.55F);
+        line(0.9F, -0.55F, 0.9F, 0.55F);
+        line(0.9F, 0.55F, -0.9F, 0.55F);
+        line(-0.9F, 0.55F, -0.9F, -0.55F);
         line(-0.5F, 0.25F, 0.5F, 0.25F);
-        for (const float x : {-0.55F, -0.18F, 0.18F, 0.55F}) line(x, -0.2F, x + 0.02F, -0.2F);
+        for (const float x : {-0.55F, -0.18F, 0.18F, 0.55F})
+            line(x, -0.2F, x + 0.02F, -0.2F);
         return;
-    case Panel::None: return;
+    case Panel::None:
+        return;
     }
 }
 
@@ -63,7 +81,8 @@ bool step(State& state, const char* name, const char* hint, Panel panel, bool re
     ImDrawList& list = *ImGui::GetWindowDrawList();
     const Tokens& t = *state.tokens;
     if (chosen || hovered)
-        list.AddRectFilled({corner.x + 4 * s, corner.y + 2 * s}, {corner.x + size.x - 4 * s, corner.y + size.y - 2 * s},
+        list.AddRectFilled({corner.x + 4 * s, corner.y + 2 * s},
+                           {corner.x + size.x - 4 * s, corner.y + size.y - 2 * s},
                            packed(chosen ? t.accent : t.quiet, chosen ? 0.16F : 0.4F), 8 * s);
     const ImU32 ink = packed(chosen ? t.accent : t.ink);
     stepPicture(list, panel, review, {corner.x + size.x / 2, corner.y + 23 * s}, s, ink);
@@ -74,7 +93,9 @@ bool step(State& state, const char* name, const char* hint, Panel panel, bool re
     return clicked;
 }
 
-void toggle(State& state, Panel panel) { state.panel = state.panel == panel ? Panel::None : panel; }
+void toggle(State& state, Panel panel) {
+    state.panel = state.panel == panel ? Panel::None : panel;
+}
 
 bool barButton(const State& state, const char* label, bool chosen, const char* hint) {
     const Tokens& t = *state.tokens;
@@ -97,14 +118,17 @@ void roomsPanel(State& state) {
             ImGui::PushID(room.id.c_str());
             bool shown = !state.hidden_rooms.contains(room.id);
             if (ImGui::Checkbox("##shown", &shown)) {
-                if (shown) state.hidden_rooms.erase(room.id);
-                else state.hidden_rooms.insert(room.id);
+                if (shown)
+                    state.hidden_rooms.erase(room.id);
+                else
+                    state.hidden_rooms.insert(room.id);
             }
             if (ImGui::IsItemHovered()) ImGui::SetTooltip("Show or hide everything of this room");
             ImGui::SameLine();
             ImGui::AlignTextToFramePadding();
             const std::string label = (room.letter.empty() ? "" : room.letter + "   ") + room.name;
-            if (ImGui::Selectable(label.c_str(), room.id == state.room, 0, {0, ImGui::GetFrameHeight()})) enterRoom(state, room.id);
+            if (ImGui::Selectable(label.c_str(), room.id == state.room, 0, {0, ImGui::GetFrameHeight()}))
+                enterRoom(state, room.id);
             place(state, "room:" + room.id);
             ImGui::PopID();
         }
@@ -122,18 +146,28 @@ void layersPanel(State& state) {
         ImGui::PushFont(state.fonts.strong);
         ImGui::TextUnformatted(layer.name.empty() ? layer.id.c_str() : layer.name.c_str());
         ImGui::PopFont();
-        struct Choice { const char* word; plan::Visibility visibility; };
-        for (const Choice choice : {Choice{"Shown", plan::Visibility::Shown}, {"See-through", plan::Visibility::Ghosted}, {"Hidden", plan::Visibility::Hidden}}) {
+        struct Choice {
+            const char* word;
+            plan::Visibility visibility;
+        };
+        for (const Choice choice : {Choice{"Shown", plan::Visibility::Shown},
+                                    {"See-through", plan::Visibility::Ghosted},
+                                    {"Hidden", plan::Visibility::Hidden}}) {
             const bool chosen = layer.visibility == choice.visibility;
-            ImGui::PushStyleColor(ImGuiCol_Button, colour(chosen ? state.tokens->accent : state.tokens->raised));
-            ImGui::PushStyleColor(ImGuiCol_ButtonHovered, colour(chosen ? state.tokens->accent : state.tokens->quiet, chosen ? 1.0F : 0.5F));
-            ImGui::PushStyleColor(ImGuiCol_Text, colour(chosen ? state.tokens->on_accent : state.tokens->ink));
+            ImGui::PushStyleColor(ImGuiCol_Button,
+                                  colour(chosen ? state.tokens->accent : state.tokens->raised));
+            ImGui::PushStyleColor(
+                ImGuiCol_ButtonHovered,
+                colour(chosen ? state.tokens->accent : state.tokens->quiet, chosen ? 1.0F : 0.5F));
+            ImGui::PushStyleColor(ImGuiCol_Text,
+                                  colour(chosen ? state.tokens->on_accent : state.tokens->ink));
             const bool clicked = ImGui::Button(choice.word, {84 * s, 0});
             place(state, "layer:" + layer.id + ":" + choice.word);
             ImGui::PopStyleColor(3);
             ImGui::SameLine(0, 4 * s);
             if (clicked && !chosen) {
-                // The command changes the list one is walking through: end here, the next frame draws the rest.
+                // The command changes the list one is walking through: end here, the next frame draws the
+                // rest.
                 state.document.run(edit::setLayerVisibility(layer.id, choice.visibility));
                 ImGui::NewLine();
                 ImGui::PopID();
@@ -153,12 +187,14 @@ void writeSheets(State& state) {
     const std::filesystem::path folder = state.sheets_folder;
     std::error_code error;
     std::filesystem::create_directories(folder, error);
-    std::string problem = !drawing ? drawing.error() : (error ? "cannot make that folder: " + error.message() : "");
+    std::string problem =
+        !drawing ? drawing.error() : (error ? "cannot make that folder: " + error.message() : "");
     const auto note = [&problem](const auto& written) {
         if (!written && problem.empty()) problem = written.error();
     };
     if (problem.empty() && state.sheets_pdf)
-        note(exporting::writePdf(*drawing, folder / (state.document.file().filename().stem().stem().string() + "-elevations.pdf")));
+        note(exporting::writePdf(*drawing, folder / (state.document.file().filename().stem().stem().string() +
+                                                     "-elevations.pdf")));
     if (problem.empty() && state.sheets_svg) note(exporting::writeSvgs(*drawing, folder));
     if (problem.empty() && state.sheets_png) note(exporting::writePngs(*drawing, folder, 150));
     if (!problem.empty()) {
@@ -171,7 +207,8 @@ void writeSheets(State& state) {
 
 void sheetsPanel(State& state) {
     if (state.sheets_folder.empty())
-        state.sheets_folder = (std::filesystem::absolute(state.document.file()).parent_path() / "sheets").string();
+        state.sheets_folder =
+            (std::filesystem::absolute(state.document.file()).parent_path() / "sheets").string();
     wrapped("One dimensioned elevation for every wall with something on it, A3, at a standard scale.");
     ImGui::Checkbox("PDF, all sheets in one file", &state.sheets_pdf);
     ImGui::Checkbox("SVG, one file a sheet", &state.sheets_svg);
@@ -181,12 +218,14 @@ void sheetsPanel(State& state) {
     ImGui::InputText("##folder", &state.sheets_folder);
     place(state, "sheets-folder");
     ImGui::BeginDisabled(!state.sheets_pdf && !state.sheets_svg && !state.sheets_png);
-    if (largeButton(state, "Write the sheets", state.tokens->accent, {-1, 44 * state.scale}, true)) writeSheets(state);
+    if (largeButton(state, "Write the sheets", state.tokens->accent, {-1, 44 * state.scale}, true))
+        writeSheets(state);
     place(state, "write-sheets");
     ImGui::EndDisabled();
     ImGui::PushFont(state.fonts.small);
     ImGui::PushStyleColor(ImGuiCol_Text, colour(state.tokens->soft_ink));
-    wrapped("A placing proposal, not an electrical design. Isolate the supply and prove dead; a licensed person and the local code decide.");
+    wrapped("A placing proposal, not an electrical design. Isolate the supply and prove dead; a licensed "
+            "person and the local code decide.");
     ImGui::PopStyleColor();
     ImGui::PopFont();
 }
@@ -211,14 +250,22 @@ void keysPanel(State& state) {
 } // namespace
 
 void drawRail(State& state) {
-    if (step(state, "Rooms", "The rooms by storey: go to one, or hide it", Panel::Rooms, false, state.panel == Panel::Rooms)) toggle(state, Panel::Rooms);
-    if (step(state, "Layers", "Show, see through or hide furniture, lamps, plates", Panel::Layers, false, state.panel == Panel::Layers)) toggle(state, Panel::Layers);
-    if (step(state, "Review", "Sit down with the homeowner: large answers, one plate at a time", Panel::None, true, state.seat == Seat::Homeowner)) {
+    if (step(state, "Rooms", "The rooms by storey: go to one, or hide it", Panel::Rooms, false,
+             state.panel == Panel::Rooms))
+        toggle(state, Panel::Rooms);
+    if (step(state, "Layers", "Show, see through or hide furniture, lamps, plates", Panel::Layers, false,
+             state.panel == Panel::Layers))
+        toggle(state, Panel::Layers);
+    if (step(state, "Review", "Sit down with the homeowner: large answers, one plate at a time", Panel::None,
+             true, state.seat == Seat::Homeowner)) {
         state.seat = Seat::Homeowner;
         state.panel = Panel::None;
     }
-    if (step(state, "Sheets", "Dimensioned wall elevations on paper", Panel::Sheets, false, state.panel == Panel::Sheets)) toggle(state, Panel::Sheets);
-    if (step(state, "Keys", "What every key does", Panel::Keys, false, state.panel == Panel::Keys)) toggle(state, Panel::Keys);
+    if (step(state, "Sheets", "Dimensioned wall elevations on paper", Panel::Sheets, false,
+             state.panel == Panel::Sheets))
+        toggle(state, Panel::Sheets);
+    if (step(state, "Keys", "What every key does", Panel::Keys, false, state.panel == Panel::Keys))
+        toggle(state, Panel::Keys);
 }
 
 void drawTopBar(State& state) {
@@ -228,11 +275,15 @@ void drawTopBar(State& state) {
     ImGui::TextUnformatted("Gangway");
     ImGui::PopFont();
     ImGui::SameLine(0, 16 * s);
-    const std::string file = state.document.file().filename().string() + (state.document.changed() ? "  (unsaved)" : "");
+    const std::string file =
+        state.document.file().filename().string() + (state.document.changed() ? "  (unsaved)" : "");
     ImGui::TextDisabled("%s", file.c_str());
     ImGui::SameLine(0, 24 * s);
     if (state.seat == Seat::Designer) {
-        if (barButton(state, "Open", false, "Open a plan (Ctrl+O)")) { state.browse_open = true; state.browse_save = false; }
+        if (barButton(state, "Open", false, "Open a plan (Ctrl+O)")) {
+            state.browse_open = true;
+            state.browse_save = false;
+        }
         place(state, "open");
         ImGui::SameLine();
         ImGui::BeginDisabled(!state.document.changed());
@@ -241,20 +292,28 @@ void drawTopBar(State& state) {
         ImGui::EndDisabled();
         ImGui::SameLine();
         ImGui::BeginDisabled(!state.document.canUndo());
-        if (barButton(state, "Undo", false, state.document.canUndo() ? state.document.undoName().c_str() : "Nothing to undo")) state.document.undo();
+        if (barButton(state, "Undo", false,
+                      state.document.canUndo() ? state.document.undoName().c_str() : "Nothing to undo"))
+            state.document.undo();
         ImGui::EndDisabled();
         ImGui::SameLine();
         ImGui::BeginDisabled(!state.document.canRedo());
-        if (barButton(state, "Redo", false, state.document.canRedo() ? state.document.redoName().c_str() : "Nothing to do again")) state.document.redo();
+        if (barButton(state, "Redo", false,
+                      state.document.canRedo() ? state.document.redoName().c_str() : "Nothing to do again"))
+            state.document.redo();
         ImGui::EndDisabled();
         ImGui::SameLine(0, 24 * s);
     }
-    if (barButton(state, "Walk", state.stance == Stance::Walk, "Walk through the rooms (1)")) setStance(state, Stance::Walk);
+    if (barButton(state, "Walk", state.stance == Stance::Walk, "Walk through the rooms (1)"))
+        setStance(state, Stance::Walk);
     place(state, "walk");
     ImGui::SameLine(0, 4 * s);
-    if (barButton(state, "Turn", state.stance == Stance::Orbit, "Turn about the house (2)")) setStance(state, Stance::Orbit);
+    if (barButton(state, "Turn", state.stance == Stance::Orbit, "Turn about the house (2)"))
+        setStance(state, Stance::Orbit);
     ImGui::SameLine(0, 4 * s);
-    if (barButton(state, "Lid off", state.stance == Stance::LidOff, "The storey from above, without its ceiling (3)")) setStance(state, Stance::LidOff);
+    if (barButton(state, "Lid off", state.stance == Stance::LidOff,
+                  "The storey from above, without its ceiling (3)"))
+        setStance(state, Stance::LidOff);
     place(state, "lid-off");
     if (const auto* room = standingRoom(state); room != nullptr && state.stance == Stance::Walk) {
         ImGui::SameLine(0, 24 * s);
@@ -262,14 +321,17 @@ void drawTopBar(State& state) {
         ImGui::TextDisabled("Face wall");
         for (std::size_t i = 0; i < room->walls.size() && i < 8; ++i) {
             ImGui::SameLine(0, 4 * s);
-            if (barButton(state, room->walls[i].id.c_str(), false, "Stand square to this wall (F: the nearest)")) faceWall(state, i);
+            if (barButton(state, room->walls[i].id.c_str(), false,
+                          "Stand square to this wall (F: the nearest)"))
+                faceWall(state, i);
             place(state, "wall:" + room->walls[i].id);
         }
     }
     const char* seat = state.seat == Seat::Designer ? "Homeowner view" : "Designer view";
     const float width = ImGui::CalcTextSize(seat).x + ImGui::CalcTextSize("Find  Ctrl+K").x + 90 * s;
     ImGui::SameLine(ImGui::GetWindowWidth() - width);
-    if (barButton(state, "Find  Ctrl+K", false, "Find any room, plate or action")) state.search_open = state.search_focus = true;
+    if (barButton(state, "Find  Ctrl+K", false, "Find any room, plate or action"))
+        state.search_open = state.search_focus = true;
     ImGui::SameLine();
     if (barButton(state, seat, state.seat == Seat::Homeowner, "Change who sits at the screen (H)"))
         state.seat = state.seat == Seat::Designer ? Seat::Homeowner : Seat::Designer;
@@ -283,26 +345,46 @@ void drawSidePanel(State& state) {
     ImGui::SetNextWindowSizeConstraints({320 * s, 0}, {420 * s, state.stage.height - 80 * s});
     ImGui::PushStyleVar(ImGuiStyleVar_WindowRounding, 10 * s);
     ImGui::PushStyleVar(ImGuiStyleVar_WindowBorderSize, 1);
-    ImGui::Begin("panel", nullptr, ImGuiWindowFlags_NoTitleBar | ImGuiWindowFlags_NoResize | ImGuiWindowFlags_NoMove | ImGuiWindowFlags_NoSavedSettings |
-                                       ImGuiWindowFlags_NoCollapse | ImGuiWindowFlags_AlwaysAutoResize);
+    ImGui::Begin("panel", nullptr,
+                 ImGuiWindowFlags_NoTitleBar | ImGuiWindowFlags_NoResize | ImGuiWindowFlags_NoMove |
+                     ImGuiWindowFlags_NoSavedSettings | ImGuiWindowFlags_NoCollapse |
+                     ImGuiWindowFlags_AlwaysAutoResize);
     const char* title = "";
     switch (state.panel) {
-    case Panel::Rooms: title = "Rooms"; break;
-    case Panel::Layers: title = "Layers"; break;
-    case Panel::Sheets: title = "Elevation sheets"; break;
-    case Panel::Keys: title = "Keys"; break;
-    case Panel::None: break;
+    case Panel::Rooms:
+        title = "Rooms";
+        break;
+    case Panel::Layers:
+        title = "Layers";
+        break;
+    case Panel::Sheets:
+        title = "Elevation sheets";
+        break;
+    case Panel::Keys:
+        title = "Keys";
+        break;
+    case Panel::None:
+        break;
     }
     ImGui::PushFont(state.fonts.large);
     ImGui::TextUnformatted(title);
     ImGui::PopFont();
     ImGui::Dummy({0, 2 * s});
     switch (state.panel) {
-    case Panel::Rooms: roomsPanel(state); break;
-    case Panel::Layers: layersPanel(state); break;
-    case Panel::Sheets: sheetsPanel(state); break;
-    case Panel::Keys: keysPanel(state); break;
-    case Panel::None: break;
+    case Panel::Rooms:
+        roomsPanel(state);
+        break;
+    case Panel::Layers:
+        layersPanel(state);
+        break;
+    case Panel::Sheets:
+        sheetsPanel(state);
+        break;
+    case Panel::Keys:
+        keysPanel(state);
+        break;
+    case Panel::None:
+        break;
     }
     ImGui::End();
     ImGui::PopStyleVar(2);

@@ -7,15 +7,18 @@
 
 namespace gangway::app {
 
-void writeReport(const State& state, const render::Statistics& statistics, const std::filesystem::path& file) {
+void writeReport(const State& state, const render::Statistics& statistics,
+                 const std::filesystem::path& file) {
     using Json = nlohmann::ordered_json;
-    const review::Count count = review::count(state.plan());
+    const review::Count count = state.derived.count;
     Json report = {{"file", state.document.file().string()},
                    {"changed", state.document.changed()},
                    {"room", state.room},
                    {"storey", state.storey},
                    {"selected", state.selected},
-                   {"stance", state.stance == Stance::Walk ? "walk" : (state.stance == Stance::Orbit ? "turn" : "lid-off")},
+                   {"stance", state.stance == Stance::Walk
+                                  ? "walk"
+                                  : (state.stance == Stance::Orbit ? "turn" : "lid-off")},
                    {"seat", state.seat == Seat::Designer ? "designer" : "homeowner"},
                    {"eye", {state.camera.eye.x, state.camera.eye.y, state.camera.eye.z}},
                    {"yaw", state.camera.yaw},

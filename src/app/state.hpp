@@ -8,6 +8,7 @@
 #include "edit/edit.hpp"
 #include "geometry/coverage.hpp"
 #include "render/renderer.hpp"
+#include "review/review.hpp"
 #include "scene/scene.hpp"
 #include "sheets/sheets.hpp"
 
@@ -51,6 +52,8 @@ struct Derived {
     std::map<std::string, std::vector<geometry::Cover>> covers; ///< by plate id
     std::map<std::string, scene::WalkMap> walk_maps;            ///< by storey
     std::map<std::string, catalogue::ComposedPlate> plates;
+    std::vector<review::State> states; ///< one a plate, in the plan's order
+    review::Count count;
 };
 
 /// The wall strip's picture.
@@ -61,9 +64,9 @@ struct StripPicture {
     unsigned texture = 0;
     int texture_width = 0;
     int texture_height = 0;
-    float zoom = 1;       ///< on top of fitting the height
+    float zoom = 1; ///< on top of fitting the height
     float pan_px = 0;
-    float px_per_mm = 1;  ///< of strip paper
+    float px_per_mm = 1; ///< of strip paper
     float drawn_px_per_mm = 0;
 };
 
@@ -93,25 +96,25 @@ struct State {
     Seat seat = Seat::Designer;
     Panel panel = Panel::None;
     std::string storey;
-    std::string room;           ///< room one stands in
+    std::string room; ///< room one stands in
     scene::Camera camera;
     OrbitEye orbit;
     Flight flight;
     std::vector<plan::Vec2> walk_way; ///< click-to-walk, points still ahead
 
-    std::string selected;       ///< plate id
+    std::string selected; ///< plate id
     std::string hovered;
-    std::set<std::string> faded;      ///< objects made see-through by "show it"
+    std::set<std::string> faded; ///< objects made see-through by "show it"
     std::set<std::string> hidden_rooms;
-    bool this_room_only = true;       ///< docket
+    bool this_room_only = true; ///< docket
     bool open_only = false;
 
-    std::string answering;      ///< name beside answers
+    std::string answering; ///< name beside answers
     std::string query_note;
     bool asking_note = false;
-    int note_frame = 0;         ///< frame the note was asked for, to put the cursor there once
+    int note_frame = 0; ///< frame the note was asked for, to put the cursor there once
     std::string set_out_text, height_text, number_problem;
-    std::string number_plate;   ///< plate the two texts belong to, with version
+    std::string number_plate; ///< plate the two texts belong to, with version
     std::uint64_t number_version = 0;
 
     std::string search;
@@ -128,11 +131,11 @@ struct State {
     std::vector<std::filesystem::path> recent;
     std::string sheets_folder;
     bool sheets_pdf = true, sheets_svg = false, sheets_png = false;
-    std::string toast;          ///< last thing done, in words
+    std::string toast; ///< last thing done, in words
     double toast_until = 0;
 
     Rect stage;
-    std::string stage_key;      ///< what the stage's picture was drawn for
+    std::string stage_key; ///< what the stage's picture was drawn for
     unsigned stage_texture = 0;
     StripPicture strip;
     std::map<std::string, Rect> places; ///< where things are on screen this frame, by name

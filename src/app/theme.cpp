@@ -16,12 +16,14 @@ double linear(unsigned eight_bit) {
 }
 
 double luminance(unsigned rgb) {
-    return 0.2126 * linear((rgb >> 16U) & 255U) + 0.7152 * linear((rgb >> 8U) & 255U) + 0.0722 * linear(rgb & 255U);
+    return 0.2126 * linear((rgb >> 16U) & 255U) + 0.7152 * linear((rgb >> 8U) & 255U) +
+           0.0722 * linear(rgb & 255U);
 }
 
 /// A face with every figure set on the advance of the widest one, so that columns of numbers line up.
 ImFont* loadFace(const std::string& file, float pixels) {
-    static const ImWchar letters[] = {0x20, 0x2F, 0x3A, 0x17F, 0x2010, 0x2027, 0x2030, 0x203A, 0x2190, 0x2193, 0x2212, 0x2212, 0x21A9, 0x21AA, 0};
+    static const ImWchar letters[] = {0x20,   0x2F,   0x3A,   0x17F,  0x2010, 0x2027, 0x2030, 0x203A,
+                                      0x2190, 0x2193, 0x2212, 0x2212, 0x21A9, 0x21AA, 0};
     static const ImWchar figures[] = {'0', '9', 0};
     ImFontConfig config;
     config.OversampleH = 2;
@@ -46,7 +48,9 @@ ImVec4 colour(unsigned rgb, float alpha) {
             static_cast<float>(rgb & 255U) / 255.0F, alpha};
 }
 
-ImU32 packed(unsigned rgb, float alpha) { return ImGui::ColorConvertFloat4ToU32(colour(rgb, alpha)); }
+ImU32 packed(unsigned rgb, float alpha) {
+    return ImGui::ColorConvertFloat4ToU32(colour(rgb, alpha));
+}
 
 void applyColours(const Tokens& t, float scale) {
     ImGuiStyle style;
@@ -65,7 +69,9 @@ void applyColours(const Tokens& t, float scale) {
     style.PopupBorderSize = 1;
     style.FrameBorderSize = 1;
     style.ScaleAllSizes(scale);
-    auto set = [&style](ImGuiCol which, unsigned rgb, float alpha = 1) { style.Colors[which] = colour(rgb, alpha); };
+    auto set = [&style](ImGuiCol which, unsigned rgb, float alpha = 1) {
+        style.Colors[which] = colour(rgb, alpha);
+    };
     set(ImGuiCol_Text, t.ink);
     set(ImGuiCol_TextDisabled, t.soft_ink);
     set(ImGuiCol_WindowBg, t.paper);

@@ -11,17 +11,17 @@ namespace gangway::app {
 
 /// Colours by meaning (design.md section 7), as 0xRRGGBB.
 struct Tokens {
-    unsigned paper = 0;      ///< panels
-    unsigned raised = 0;     ///< fields and buttons on paper
-    unsigned ink = 0;        ///< text
-    unsigned soft_ink = 0;   ///< secondary text, still 4.5:1 on paper
-    unsigned quiet = 0;      ///< lines
+    unsigned paper = 0;    ///< panels
+    unsigned raised = 0;   ///< fields and buttons on paper
+    unsigned ink = 0;      ///< text
+    unsigned soft_ink = 0; ///< secondary text, still 4.5:1 on paper
+    unsigned quiet = 0;    ///< lines
     unsigned accent = 0;
-    unsigned on_accent = 0;  ///< text on accent, agreed and query
+    unsigned on_accent = 0; ///< text on accent, agreed and query
     unsigned agreed = 0;
     unsigned query = 0;
     unsigned fault = 0;
-    unsigned stage = 0;      ///< background of the stage
+    unsigned stage = 0; ///< background of the stage
 };
 
 inline constexpr Tokens kLight{0xF6F2EA, 0xFFFDF8, 0x1E2A32, 0x55605F, 0xC9C2B4, 0xB05029,
@@ -37,10 +37,10 @@ ImU32 packed(unsigned rgb, float alpha = 1);
 
 /// Faces in use; sizes in pixels at the monitor's scale.
 struct Fonts {
-    ImFont* body = nullptr;  ///< 15
+    ImFont* body = nullptr;   ///< 15
     ImFont* strong = nullptr; ///< 15, semi-bold
-    ImFont* large = nullptr; ///< 22, semi-bold
-    ImFont* small = nullptr; ///< 13
+    ImFont* large = nullptr;  ///< 22, semi-bold
+    ImFont* small = nullptr;  ///< 13
 };
 
 /// Sets ImGui's style and loads Inter with equal-width figures; empty string or what is missing.

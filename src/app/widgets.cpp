@@ -14,16 +14,22 @@
 namespace gangway::app {
 
 namespace {
-ImVec2 at(ImVec2 centre, float x, float y) { return {centre.x + x, centre.y + y}; }
+ImVec2 at(ImVec2 centre, float x, float y) {
+    return {centre.x + x, centre.y + y};
+}
 
 std::string length(const State& state, double value_mm) {
-    using plan::DisplayUnits;
     using drawing::Units;
+    using plan::DisplayUnits;
     switch (state.plan().units) {
-    case DisplayUnits::Centimetres: return drawing::number(value_mm, Units::Centimetres) + " cm";
-    case DisplayUnits::Metres: return drawing::number(value_mm, Units::Metres) + " m";
-    case DisplayUnits::FeetInches: return drawing::number(value_mm, Units::FeetInches);
-    case DisplayUnits::Millimetres: break;
+    case DisplayUnits::Centimetres:
+        return drawing::number(value_mm, Units::Centimetres) + " cm";
+    case DisplayUnits::Metres:
+        return drawing::number(value_mm, Units::Metres) + " m";
+    case DisplayUnits::FeetInches:
+        return drawing::number(value_mm, Units::FeetInches);
+    case DisplayUnits::Millimetres:
+        break;
     }
     return drawing::number(value_mm, Units::Millimetres) + " mm";
 }
@@ -45,7 +51,8 @@ unsigned shade(unsigned rgb, float factor) {
 void frontShape(ImDrawList& list, const catalogue::FrontShape& shape, ImVec2 gang, float px, unsigned face) {
     using Kind = catalogue::FrontShape::Kind;
     using Role = catalogue::FrontShape::Role;
-    const ImVec2 centre = at(gang, static_cast<float>(shape.centre_mm.x) * px, -static_cast<float>(shape.centre_mm.y) * px);
+    const ImVec2 centre =
+        at(gang, static_cast<float>(shape.centre_mm.x) * px, -static_cast<float>(shape.centre_mm.y) * px);
     const ImU32 line = packed(shade(face, 0.45F));
     float factor = shape.relief_mm < 0 ? 0.82F : 0.97F;
     if (shape.role == Role::Pin || shape.role == Role::Contact) factor = 0.25F;
@@ -78,26 +85,32 @@ void frontShape(ImDrawList& list, const catalogue::FrontShape& shape, ImVec2 gan
 }
 } // namespace
 
-unsigned stateColour(const State& state, int plate_state) {
-    switch (static_cast<review::State>(plate_state)) {
-    case review::State::Agreed: return state.tokens->agreed;
-    case review::State::Queried: return state.tokens->query;
-    case review::State::Reopened: return state.tokens->fault;
-    case review::State::Open: break;
+unsigned stateColour(const State& state, review::State plate_state) {
+    switch (plate_state) {
+    case review::State::Agreed:
+        return state.tokens->agreed;
+    case review::State::Queried:
+        return state.tokens->query;
+    case review::State::Reopened:
+        return state.tokens->fault;
+    case review::State::Open:
+        break;
     }
     return state.tokens->soft_ink;
 }
 
-/// Open: a ring. Agreed: a disc with a tick. Queried: a diamond with a question mark. Reopened: a half-filled ring.
-void stateShape(const State& state, ImDrawList& list, ImVec2 c, float r, int plate_state) {
+/// Open: a ring. Agreed: a disc with a tick. Queried: a diamond with a question mark. Reopened: a half-filled
+/// ring.
+void stateShape(const State& state, ImDrawList& list, ImVec2 c, float r, review::State plate_state) {
     const ImU32 ink = packed(stateColour(state, plate_state));
     const ImU32 paper = packed(state.tokens->paper);
     const ImU32 on = packed(state.tokens->on_accent);
     const float thick = std::max(1.5F, r * 0.22F);
-    switch (static_cast<review::State>(plate_state)) {
+    switch (plate_state) {
     case review::State::Agreed: {
         list.AddCircleFilled(c, r, ink, 28);
-        const ImVec2 tick[] = {at(c, -0.45F * r, 0.02F * r), at(c, -0.12F * r, 0.38F * r), at(c, 0.48F * r, -0.36F * r)};
+        const ImVec2 tick[] = {at(c, -0.45F * r, 0.02F * r), at(c, -0.12F * r, 0.38F * r),
+                               at(c, 0.48F * r, -0.36F * r)};
         list.AddPolyline(tick, 3, on, 0, thick);
         return;
     }
@@ -124,7 +137,8 @@ void stateShape(const State& state, ImDrawList& list, ImVec2 c, float r, int pla
 bool largeButton(const State& state, const char* label, unsigned rgb, ImVec2 size, bool filled) {
     const Tokens& t = *state.tokens;
     ImGui::PushStyleColor(ImGuiCol_Button, colour(filled ? rgb : t.raised));
-    ImGui::PushStyleColor(ImGuiCol_ButtonHovered, colour(filled ? shade(rgb, 0.9F) : t.quiet, filled ? 1.0F : 0.5F));
+    ImGui::PushStyleColor(ImGuiCol_ButtonHovered,
+                          colour(filled ? shade(rgb, 0.9F) : t.quiet, filled ? 1.0F : 0.5F));
     ImGui::PushStyleColor(ImGuiCol_ButtonActive, colour(filled ? shade(rgb, 0.8F) : t.quiet));
     ImGui::PushStyleColor(ImGuiCol_Border, colour(rgb));
     ImGui::PushStyleColor(ImGuiCol_Text, colour(filled ? t.on_accent : rgb));
@@ -154,7 +168,8 @@ std::string modulesSentence(const State& state, const plan::Plate& plate) {
             ++run;
         const auto* module = state.catalogue.module(plate.modules[i].type);
         const std::string name = module == nullptr ? plate.modules[i].type : module->name;
-        sentence += (sentence.empty() ? "" : ", ") + (run - i > 1 ? std::to_string(run - i) + " x " : "") + name;
+        sentence +=
+            (sentence.empty() ? "" : ", ") + (run - i > 1 ? std::to_string(run - i) + " x " : "") + name;
         i = run;
     }
     return sentence.empty() ? "blank plate" : sentence;
@@ -165,10 +180,14 @@ std::string hostSentence(const State& state, const plan::Plate& plate) {
     const std::string u = length(state, plate.host.u_mm);
     const std::string v = length(state, plate.host.v_mm);
     switch (plate.host.kind) {
-    case Kind::Wall: return fmt::format("Wall {}: {} from its left corner, {} above FFL", plate.host.wall, u, v);
-    case Kind::Floor: return fmt::format("Floor: {} east and {} north of the south-west corner", u, v);
-    case Kind::Ceiling: return fmt::format("Ceiling: {} east and {} north of the south-west corner", u, v);
-    case Kind::Furniture: break;
+    case Kind::Wall:
+        return fmt::format("Wall {}: {} from its left corner, {} above FFL", plate.host.wall, u, v);
+    case Kind::Floor:
+        return fmt::format("Floor: {} east and {} north of the south-west corner", u, v);
+    case Kind::Ceiling:
+        return fmt::format("Ceiling: {} east and {} north of the south-west corner", u, v);
+    case Kind::Furniture:
+        break;
     }
     const auto* piece = plan::findFurniture(state.plan(), plate.host.furniture);
     return fmt::format("In the {} ({}): {} from its left edge, {} above FFL",
@@ -185,11 +204,13 @@ void plateFront(const State& state, ImDrawList& list, const plan::Plate& plate, 
     const float w = static_cast<float>(composed.width_mm) / 2 * px;
     const float h = static_cast<float>(composed.height_mm) / 2 * px;
     const float round = static_cast<float>(composed.corner_mm) * px;
-    list.AddRectFilled(at(centre, -w + 3, -h + 4), at(centre, w + 3, h + 4), packed(state.tokens->ink, 0.12F), round);
+    list.AddRectFilled(at(centre, -w + 3, -h + 4), at(centre, w + 3, h + 4), packed(state.tokens->ink, 0.12F),
+                       round);
     list.AddRectFilled(at(centre, -w, -h), at(centre, w, h), packed(frame), round);
     list.AddRect(at(centre, -w, -h), at(centre, w, h), packed(shade(frame, 0.6F)), round, 0, 1.2F);
     for (const auto& gang : composed.gangs) {
-        const ImVec2 middle = at(centre, static_cast<float>(gang.centre_mm.x) * px, -static_cast<float>(gang.centre_mm.y) * px);
+        const ImVec2 middle =
+            at(centre, static_cast<float>(gang.centre_mm.x) * px, -static_cast<float>(gang.centre_mm.y) * px);
         const float gw = static_cast<float>(gang.width_mm) / 2 * px;
         const float gh = static_cast<float>(gang.height_mm) / 2 * px;
         const unsigned face = colour_of(gang.finish.empty() ? composed.finish : gang.finish);

@@ -31,7 +31,8 @@ Command addShot(CLI::App& parser);
 Command addInspect(CLI::App& parser);
 Command addReview(CLI::App& parser);
 
-/// A plan file read for a command: its problems go to standard error one a line; nullopt when it can't be read.
+/// A plan file read for a command: its problems go to standard error one a line; nullopt when it can't be
+/// read.
 std::optional<plan::Plan> loadPlan(const std::filesystem::path& file);
 /// The catalogue of assets/; says on standard error what is wrong with it.
 std::optional<catalogue::Catalogue> loadCatalogue();

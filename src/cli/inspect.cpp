@@ -30,16 +30,21 @@ double tidy(double value_mm) {
 
 std::string hostWord(const plan::Host& host) {
     switch (host.kind) {
-    case plan::Host::Kind::Wall: return "wall " + host.wall;
-    case plan::Host::Kind::Floor: return "floor";
-    case plan::Host::Kind::Ceiling: return "ceiling";
-    case plan::Host::Kind::Furniture: return host.furniture + " " + host.face;
+    case plan::Host::Kind::Wall:
+        return "wall " + host.wall;
+    case plan::Host::Kind::Floor:
+        return "floor";
+    case plan::Host::Kind::Ceiling:
+        return "ceiling";
+    case plan::Host::Kind::Furniture:
+        return host.furniture + " " + host.face;
     }
     return {};
 }
 
 /// Centre of a gang in house mm, z from the house's datum.
-plan::Vec3 worldPoint(const plan::Plan& plan, const plan::Room& room, const geometry::Frame& frame, double u, double v) {
+plan::Vec3 worldPoint(const plan::Plan& plan, const plan::Room& room, const geometry::Frame& frame, double u,
+                      double v) {
     plan::Vec3 point = geometry::toHouse(frame, {u, v, 0});
     if (const auto* storey = plan::findStorey(plan, room.storey)) point.z += storey->elevation_mm;
     return point;
@@ -48,13 +53,19 @@ plan::Vec3 worldPoint(const plan::Plan& plan, const plan::Room& room, const geom
 Json plateJson(const plan::Plan& plan, const catalogue::Catalogue& catalogue, const plan::Plate& plate) {
     const plan::Room* room = plan::findRoom(plan, plate.room);
     const auto frame = geometry::hostFrame(plan, plate.room, plate.host);
-    Json entry = {{"id", plate.id}, {"tag", plate.tag}, {"room", plate.room}, {"on", hostWord(plate.host)},
-                  {"wall", plate.host.wall}, {"setOut", tidy(plate.host.u_mm)}, {"height", tidy(plate.host.v_mm)}};
+    Json entry = {{"id", plate.id},
+                  {"tag", plate.tag},
+                  {"room", plate.room},
+                  {"on", hostWord(plate.host)},
+                  {"wall", plate.host.wall},
+                  {"setOut", tidy(plate.host.u_mm)},
+                  {"height", tidy(plate.host.v_mm)}};
     entry["state"] = std::string(review::word(review::stateOf(plan, plate)));
     entry["fingerprint"] = review::fingerprint(plan, plate);
     if (room == nullptr || !frame) return entry;
     const auto point = [&](plan::Vec2 offset) {
-        const plan::Vec3 at = worldPoint(plan, *room, *frame, plate.host.u_mm + offset.x, plate.host.v_mm + offset.y);
+        const plan::Vec3 at =
+            worldPoint(plan, *room, *frame, plate.host.u_mm + offset.x, plate.host.v_mm + offset.y);
         return Json::array({tidy(at.x), tidy(at.y), tidy(at.z)});
     };
     entry["at"] = point({});
@@ -84,19 +95,21 @@ Json legJson(const plan::SwitchLeg& leg) {
     Json controls = Json::array();
     for (const auto& way : leg.controls)
         controls.push_back({{"plate", way.plate}, {"module", way.module}, {"way", way.way}});
-    return {{"id", leg.id}, {"letter", leg.letter}, {"name", leg.name}, {"ways", controls},
-            {"luminaires", leg.luminaires}, {"plates", leg.plates}};
+    return {{"id", leg.id},     {"letter", leg.letter},         {"name", leg.name},
+            {"ways", controls}, {"luminaires", leg.luminaires}, {"plates", leg.plates}};
 }
 
 void printTable(const plan::Plan& plan, const Json& model) {
-    fmt::print("{:<8} {:<16} {:<14} {:>8} {:>7}  {:<9} {}\n", "plate", "room", "on", "set-out", "height", "state", "modules");
+    fmt::print("{:<8} {:<16} {:<14} {:>8} {:>7}  {:<9} {}\n", "plate", "room", "on", "set-out", "height",
+               "state", "modules");
     for (const auto& plate : model["plates"]) {
         std::string modules;
         for (const auto& module : plate.value("modules", Json::array()))
             modules += (modules.empty() ? "" : " + ") + module["type"].get<std::string>();
         const auto tag = plate["tag"].get<std::string>();
-        fmt::print("{:<8} {:<16} {:<14} {:>8} {:>7}  {:<9} {}\n", tag.empty() ? plate["id"].get<std::string>() : tag,
-                   plate["room"].get<std::string>(), plate["on"].get<std::string>(), plate["setOut"].get<double>(),
+        fmt::print("{:<8} {:<16} {:<14} {:>8} {:>7}  {:<9} {}\n",
+                   tag.empty() ? plate["id"].get<std::string>() : tag, plate["room"].get<std::string>(),
+                   plate["on"].get<std::string>(), plate["setOut"].get<double>(),
                    plate["height"].get<double>(), plate["state"].get<std::string>(), modules);
     }
     fmt::print("\n{:<8} {:<26} {:<36} {}\n", "leg", "name", "worked from (plate/module/way)", "feeds");
@@ -108,7 +121,8 @@ void printTable(const plan::Plan& plan, const Json& model) {
         for (const auto* list : {&leg.luminaires, &leg.plates})
             for (const auto& id : *list)
                 feeds += (feeds.empty() ? "" : " ") + id;
-        fmt::print("{:<8} {:<26} {:<36} {}\n", leg.letter.empty() ? leg.id : leg.letter, leg.name, ways, feeds);
+        fmt::print("{:<8} {:<26} {:<36} {}\n", leg.letter.empty() ? leg.id : leg.letter, leg.name, ways,
+                   feeds);
     }
 }
 
@@ -122,13 +136,15 @@ int run(const Arguments& arguments) {
     }
     const auto catalogue = loadCatalogue();
     if (!catalogue) return kBadInput;
-    Json model = {{"gangwayModel", 1}, {"project", plan->project.name}, {"lengths", "mm"},
-                  {"rooms", Json::array()}, {"plates", Json::array()}, {"legs", Json::array()}};
+    Json model = {{"gangwayModel", 1},      {"project", plan->project.name}, {"lengths", "mm"},
+                  {"rooms", Json::array()}, {"plates", Json::array()},       {"legs", Json::array()}};
     for (const auto& room : plan->rooms) {
         Json walls = Json::array();
         for (std::size_t i = 0; i < room.walls.size(); ++i)
-            walls.push_back({{"id", room.walls[i].id}, {"length", tidy(geometry::wallFrame(room, i).length_mm)}});
-        model["rooms"].push_back({{"id", room.id}, {"name", room.name}, {"storey", room.storey}, {"walls", walls}});
+            walls.push_back(
+                {{"id", room.walls[i].id}, {"length", tidy(geometry::wallFrame(room, i).length_mm)}});
+        model["rooms"].push_back(
+            {{"id", room.id}, {"name", room.name}, {"storey", room.storey}, {"walls", walls}});
     }
     for (const auto& plate : plan->plates)
         model["plates"].push_back(plateJson(*plan, *catalogue, plate));
@@ -144,12 +160,15 @@ int run(const Arguments& arguments) {
 
 Command addInspect(CLI::App& parser) {
     auto arguments = std::make_shared<Arguments>();
-    CLI::App* app = parser.add_subcommand("inspect", "Print where every plate, module and box is, and what each way feeds");
+    CLI::App* app = parser.add_subcommand(
+        "inspect", "Print where every plate, module and box is, and what each way feeds");
     app->add_option("PLAN", arguments->plan, "Plan file (*.plan.json)")->required();
-    app->add_flag("--json", arguments->json, "As JSON, lengths in mm, world x east, y north, z from the house's datum");
+    app->add_flag("--json", arguments->json,
+                  "As JSON, lengths in mm, world x east, y north, z from the house's datum");
     app->add_flag("--rooms", arguments->rooms, "Only the ids of the rooms, one a line");
     app->footer("Exit codes: 0 printed, 2 the plan can't be read.\n"
-                "Examples:\n  gangway inspect house.plan.json\n  gangway inspect house.plan.json --json > model.json");
+                "Examples:\n  gangway inspect house.plan.json\n  gangway inspect house.plan.json --json > "
+                "model.json");
     return {app, [arguments] { return run(*arguments); }};
 }
 

@@ -16,7 +16,8 @@ std::vector<std::string> optionNames(const CLI::App& app) {
     return names;
 }
 
-int sayParseError(const CLI::App& parser, const std::vector<Command>& commands, const CLI::ParseError& error) {
+int sayParseError(const CLI::App& parser, const std::vector<Command>& commands,
+                  const CLI::ParseError& error) {
     if (error.get_exit_code() == static_cast<int>(CLI::ExitCodes::Success)) return parser.exit(error);
     std::string message = error.what();
     const CLI::App* named = &parser;
@@ -32,7 +33,8 @@ int sayParseError(const CLI::App& parser, const std::vector<Command>& commands, 
 }
 
 /// "gangway house.plan.json" opens it; a first word that is neither a command nor a file is a typing slip.
-std::optional<std::string> firstWordProblem(const std::vector<Command>& commands, std::vector<std::string>& words) {
+std::optional<std::string> firstWordProblem(const std::vector<Command>& commands,
+                                            std::vector<std::string>& words) {
     std::vector<std::string> names;
     for (const auto& command : commands)
         names.push_back(command.app->get_name());
@@ -45,7 +47,8 @@ std::optional<std::string> firstWordProblem(const std::vector<Command>& commands
         first.starts_with('-') || std::find(names.begin(), names.end(), first) != names.end();
     if (command_or_option) return std::nullopt;
     std::error_code error;
-    if (first.ends_with(".json") || first.find('/') != std::string::npos || std::filesystem::exists(first, error)) {
+    if (first.ends_with(".json") || first.find('/') != std::string::npos ||
+        std::filesystem::exists(first, error)) {
         words.insert(words.begin(), "open");
         return std::nullopt;
     }
@@ -62,8 +65,8 @@ int mainWithin(int argc, char** argv) {
                     "gangway");
     parser.require_subcommand(1);
     parser.set_version_flag("--version", "gangway 0.1.0, plan format " + std::to_string(plan::kFormatNumber));
-    const std::vector<Command> commands = {addOpen(parser), addSheets(parser), addShot(parser), addInspect(parser),
-                                           addReview(parser)};
+    const std::vector<Command> commands = {addOpen(parser), addSheets(parser), addShot(parser),
+                                           addInspect(parser), addReview(parser)};
     std::vector<std::string> words(argv + 1, argv + argc);
     if (const auto problem = firstWordProblem(commands, words)) return fail(*problem);
     std::reverse(words.begin(), words.end()); // CLI11 takes its vector from the back

@@ -19,7 +19,9 @@ struct Arguments {
 
 int run(const Arguments& arguments) {
     const auto size = parseSize(arguments.size);
-    if (!size) return fail("--size " + arguments.size + " is no size; give WIDTHxHEIGHT in pixels, such as 1440x900");
+    if (!size)
+        return fail("--size " + arguments.size +
+                    " is no size; give WIDTHxHEIGHT in pixels, such as 1440x900");
     app::Options options;
     options.assets = plan::assetsFolder();
     options.shaders = plan::shadersFolder();
@@ -41,8 +43,10 @@ Command addOpen(CLI::App& parser) {
     app->add_option("PLAN", arguments->plan, "Plan file (*.plan.json)");
     app->add_option("--size", arguments->size, "Window size in pixels, WIDTHxHEIGHT")->capture_default_str();
     app->add_option("--user", arguments->user, "Name put beside answers (default: the system's user name)");
-    app->add_option("--picture", arguments->picture, "Write a PNG of the window once it is drawn, and close it");
-    app->add_option("--report", arguments->report, "Keep a JSON file up to date with what the window shows and where");
+    app->add_option("--picture", arguments->picture,
+                    "Write a PNG of the window once it is drawn, and close it");
+    app->add_option("--report", arguments->report,
+                    "Keep a JSON file up to date with what the window shows and where");
     app->footer("Examples:\n  gangway open house.plan.json\n  gangway house.plan.json");
     return {app, [arguments] { return run(*arguments); }};
 }

@@ -61,28 +61,34 @@ int giveAnswer(plan::Plan plan, const Arguments& arguments) {
 
 int list(const plan::Plan& plan, bool as_json) {
     const review::Count count = review::count(plan);
-    Json out = {{"open", count.open}, {"agreed", count.agreed}, {"queried", count.queried},
-                {"reopened", count.reopened}, {"plates", Json::array()}};
+    Json out = {{"open", count.open},
+                {"agreed", count.agreed},
+                {"queried", count.queried},
+                {"reopened", count.reopened},
+                {"plates", Json::array()}};
     for (const auto& plate : plan.plates) {
         const auto* last = plan::latestAgreement(plan, plate.id);
         const std::string state(review::word(review::stateOf(plan, plate)));
         const plan::Room* room = plan::findRoom(plan, plate.room);
         if (as_json) {
-            Json entry = {{"id", plate.id}, {"tag", plate.tag}, {"room", plate.room}, {"for", plate.purpose},
-                          {"state", state}, {"fingerprint", review::fingerprint(plan, plate)}};
+            Json entry = {{"id", plate.id},     {"tag", plate.tag},
+                          {"room", plate.room}, {"for", plate.purpose},
+                          {"state", state},     {"fingerprint", review::fingerprint(plan, plate)}};
             if (last != nullptr) entry.update({{"by", last->by}, {"at", last->at}, {"note", last->note}});
             out["plates"].push_back(entry);
         } else {
             fmt::print("{:<8} {:<20} {:<9} {:<28} {}\n", plate.tag.empty() ? plate.id : plate.tag,
                        room != nullptr ? room->name : plate.room, state, plate.purpose,
-                       last != nullptr ? last->by + " " + last->at + (last->note.empty() ? "" : ": " + last->note) : "");
+                       last != nullptr
+                           ? last->by + " " + last->at + (last->note.empty() ? "" : ": " + last->note)
+                           : "");
         }
     }
     if (as_json)
         fmt::print("{}\n", out.dump(2));
     else
-        fmt::print("\n{} plates: {} open, {} agreed, {} queried, {} reopened\n", plan.plates.size(), count.open,
-                   count.agreed, count.queried, count.reopened);
+        fmt::print("\n{} plates: {} open, {} agreed, {} queried, {} reopened\n", plan.plates.size(),
+                   count.open, count.agreed, count.queried, count.reopened);
     return kDone;
 }
 
@@ -96,16 +102,18 @@ int run(const Arguments& arguments) {
 
 Command addReview(CLI::App& parser) {
     auto arguments = std::make_shared<Arguments>();
-    CLI::App* app = parser.add_subcommand("review", "List what the homeowner agreed or queried, or record an answer");
+    CLI::App* app =
+        parser.add_subcommand("review", "List what the homeowner agreed or queried, or record an answer");
     app->add_option("PLAN", arguments->plan, "Plan file (*.plan.json)")->required();
     app->add_flag("--json", arguments->json, "The list as JSON");
     app->add_option("--agree", arguments->agree, "Agree this plate (id or tag), saved into the plan");
     app->add_option("--query", arguments->query, "Query this plate (id or tag), saved into the plan");
     app->add_option("--by", arguments->by, "Who answers");
     app->add_option("--note", arguments->note, "What to talk about");
-    app->footer("Exit codes: 0 done, 2 the plan or an option can't be used (nothing is written).\n"
-                "Examples:\n  gangway review house.plan.json\n"
-                "  gangway review house.plan.json --query K-04 --by \"R. Fern\" --note \"too near the sink?\"");
+    app->footer(
+        "Exit codes: 0 done, 2 the plan or an option can't be used (nothing is written).\n"
+        "Examples:\n  gangway review house.plan.json\n"
+        "  gangway review house.plan.json --query K-04 --by \"R. Fern\" --note \"too near the sink?\"");
     return {app, [arguments] { return run(*arguments); }};
 }
 

@@ -53,7 +53,8 @@ writeFormat(const drawing::Drawing& drawing, const std::string& format, const Ar
     if (format == "png") return exporting::writePngs(drawing, folder, arguments.dpi);
     const auto stem = std::filesystem::path(arguments.plan).filename().stem().stem().string();
     const auto file = folder / (stem + "-elevations.pdf");
-    if (const auto written = exporting::writePdf(drawing, file); !written) return std::unexpected(written.error());
+    if (const auto written = exporting::writePdf(drawing, file); !written)
+        return std::unexpected(written.error());
     return std::vector{file};
 }
 
@@ -67,7 +68,8 @@ int run(const Arguments& arguments) {
         options.scale = std::stod(arguments.scale);
     }
     if (arguments.only != "elevations")
-        return fail("--only " + arguments.only + ": this version draws elevations; give --only elevations or leave it out");
+        return fail("--only " + arguments.only +
+                    ": this version draws elevations; give --only elevations or leave it out");
     if (arguments.dpi < 20 || arguments.dpi > 1200) return fail("--dpi takes 20 to 1200");
     const auto formats = splitFormats(arguments.formats);
     if (!formats) return kBadInput;
@@ -101,19 +103,23 @@ int run(const Arguments& arguments) {
 
 Command addSheets(CLI::App& parser) {
     auto arguments = std::make_shared<Arguments>();
-    CLI::App* app = parser.add_subcommand("sheets", "Draw a dimensioned elevation of every wall that has something on it");
+    CLI::App* app = parser.add_subcommand(
+        "sheets", "Draw a dimensioned elevation of every wall that has something on it");
     app->add_option("PLAN", arguments->plan, "Plan file (*.plan.json)")->required();
-    app->add_option("-o,--output", arguments->folder, "Folder to write into; made when it is not there")->required();
-    app->add_option("--formats", arguments->formats, "pdf, svg, png, separated by commas")->capture_default_str();
+    app->add_option("-o,--output", arguments->folder, "Folder to write into; made when it is not there")
+        ->required();
+    app->add_option("--formats", arguments->formats, "pdf, svg, png, separated by commas")
+        ->capture_default_str();
     app->add_option("--paper", arguments->paper, "A4, A3, A2 or A1")->capture_default_str();
     app->add_option("--scale", arguments->scale, "auto, 10, 20, 25 or 50 (1:N)")->capture_default_str();
     app->add_option("--room", arguments->room, "Only this room, by id, letter or name");
     app->add_option("--wall", arguments->wall, "Only this wall of it, by letter");
     app->add_option("--only", arguments->only, "Kinds of sheet: elevations")->capture_default_str();
     app->add_option("--dpi", arguments->dpi, "Dots per inch of PNG files, 20 to 1200")->capture_default_str();
-    app->footer("Exit codes: 0 written, 2 the plan or an option can't be used (nothing is written).\n"
-                "Examples:\n  gangway sheets house.plan.json -o out\n"
-                "  gangway sheets house.plan.json -o out --formats pdf,png --room kitchen --wall A --scale 20");
+    app->footer(
+        "Exit codes: 0 written, 2 the plan or an option can't be used (nothing is written).\n"
+        "Examples:\n  gangway sheets house.plan.json -o out\n"
+        "  gangway sheets house.plan.json -o out --formats pdf,png --room kitchen --wall A --scale 20");
     return {app, [arguments] { return run(*arguments); }};
 }
 

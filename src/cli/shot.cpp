@@ -82,7 +82,8 @@ bool aim(const plan::Plan& plan, const Arguments& arguments, float aspect, rende
         fail("--wall needs --room beside it, since every room has a wall of that letter");
         return false;
     }
-    view.storey = arguments.storey.empty() ? (plan.storeys.empty() ? "" : plan.storeys.front().id) : arguments.storey;
+    view.storey =
+        arguments.storey.empty() ? (plan.storeys.empty() ? "" : plan.storeys.front().id) : arguments.storey;
     if (plan::findStorey(plan, view.storey) == nullptr) {
         fail("no storey '" + view.storey + "'");
         return false;
@@ -104,7 +105,8 @@ bool chooseLayers(const plan::Plan& plan, const Arguments& arguments, render::Vi
         for (const auto& word : words(*list)) {
             if (plan::findLayer(plan, word) == nullptr) {
                 const std::string nearest = plan::nearestWord(word, known);
-                fail("no layer '" + word + "'" + (nearest.empty() ? "" : "; did you mean '" + nearest + "'?"));
+                fail("no layer '" + word + "'" +
+                     (nearest.empty() ? "" : "; did you mean '" + nearest + "'?"));
                 return false;
             }
             (list == &arguments.hide ? view.hidden_layers : view.ghosted_layers).insert(word);
@@ -115,7 +117,9 @@ bool chooseLayers(const plan::Plan& plan, const Arguments& arguments, render::Vi
 
 int run(const Arguments& arguments) {
     const auto size = parseSize(arguments.size);
-    if (!size) return fail("--size " + arguments.size + " is no size; give WIDTHxHEIGHT in pixels, such as 1280x720");
+    if (!size)
+        return fail("--size " + arguments.size +
+                    " is no size; give WIDTHxHEIGHT in pixels, such as 1280x720");
     const auto plan = loadPlan(arguments.plan);
     const auto catalogue = plan ? loadCatalogue() : std::nullopt;
     if (!catalogue) return kBadInput;
@@ -140,7 +144,8 @@ int run(const Arguments& arguments) {
     if (file.has_parent_path()) {
         std::error_code error;
         std::filesystem::create_directories(file.parent_path(), error);
-        if (error) return fail("cannot make the folder " + file.parent_path().string() + ": " + error.message());
+        if (error)
+            return fail("cannot make the folder " + file.parent_path().string() + ": " + error.message());
     }
     const auto written = exporting::writePng({picture.width, picture.height, std::move(picture.rgba)}, file);
     if (!written) return fail(written.error());
@@ -151,14 +156,16 @@ int run(const Arguments& arguments) {
 
 Command addShot(CLI::App& parser) {
     auto arguments = std::make_shared<Arguments>();
-    CLI::App* app = parser.add_subcommand("shot", "Take a picture of a room, a wall or a storey, without a display");
+    CLI::App* app =
+        parser.add_subcommand("shot", "Take a picture of a room, a wall or a storey, without a display");
     app->add_option("PLAN", arguments->plan, "Plan file (*.plan.json)")->required();
     app->add_option("-o,--output", arguments->file, "PNG file to write")->required();
     app->add_option("--room", arguments->room, "Stand in this room (id, letter or name)");
     app->add_option("--wall", arguments->wall, "Face this wall of the room squarely");
     app->add_option("--eye", arguments->eye, "Stand here: x,y,z in mm of the house, z above its datum");
     app->add_option("--to", arguments->to, "Look at this point: x,y,z in mm");
-    app->add_option("--storey", arguments->storey, "Without room or eye: this storey from above, lid off (default: the lowest)");
+    app->add_option("--storey", arguments->storey,
+                    "Without room or eye: this storey from above, lid off (default: the lowest)");
     app->add_option("--hide", arguments->hide, "Layers to hide, separated by commas");
     app->add_option("--ghost", arguments->ghost, "Layers to see through, separated by commas");
     app->add_option("--size", arguments->size, "Picture size in pixels, WIDTHxHEIGHT")->capture_default_str();
