@@ -4,6 +4,7 @@
 
 #include "plan/plan.hpp"
 
+#include <cstddef>
 #include <cstdint>
 #include <expected>
 #include <filesystem>
@@ -14,10 +15,13 @@
 
 namespace gangway::edit {
 
+/// Steps of undo that a document keeps; older ones are forgotten.
+inline constexpr std::size_t kUndoSteps = 200;
+
 /// A change: what it is called and what it does to a copy of the plan.
 struct Command {
-    std::string name;        ///< "Agree K-04"
-    std::string merge_key;   ///< commands in a row with one key are one undo step; empty: never merged
+    std::string name;      ///< "Agree K-04"
+    std::string merge_key; ///< commands in a row with one key are one undo step; empty: never merged
     std::function<void(plan::Plan&)> apply;
 };
 
@@ -29,47 +33,75 @@ public:
 
     const plan::Plan& plan() const { return plan_; }
     const std::filesystem::path& file() const { return file_; }
-    bool changed() const; ///< differs from what was last saved or opened
+    /// A document from a journal: its plan is what was lost, its file does not hold it yet.
+    static Document recovered(plan::Plan plan, std::filesystem::path file);
+
+    /// Differs from what was last saved or opened; false again when undo or redo leads back to that.
+    bool changed() const;
     /// Rises with every change of the plan; views redo their work only when it did.
     std::uint64_t version() const { return version_; }
 
+    /// Applies a command. It becomes one undo step with the one before when both have the same merge key
+    /// and nothing came between them: no undo, no redo, no save, no closeStep().
     void run(const Command& command);
+    /// Ends the run of commands that merge, as when the mouse button of a drag is let go.
+    void closeStep();
     bool canUndo() const;
     bool canRedo() const;
-    std::string undoName() const;
+    std::string undoName() const; ///< of the step that undo would take back; empty when there is none
     std::string redoName() const;
     void undo();
     void redo();
 
-    /// Saves to `file` (the document's own when empty) and removes the journal.
+    /// Saves to `file` (the document's own when empty), which becomes the document's own, and removes the
+    /// journal. On failure nothing changes and the message says what to do.
     [[nodiscard]] std::expected<void, std::string> save(const std::filesystem::path& file = {});
 
-    /// Writes the plan as it is to the journal beside the user's state folder; called after each change.
+    /// Writes the plan as it is to the journal in the user's state folder ($XDG_STATE_HOME, else
+    /// ~/.local/state: XDG Base Directory Specification 0.8), or removes the journal when nothing is
+    /// unsaved; called after each change. Atomic, so that a crash leaves the journal before.
     [[nodiscard]] std::expected<void, std::string> writeJournal() const;
 
 private:
+    /// What undo or redo goes back to.
     struct Step {
         std::string name;
         std::string merge_key;
-        plan::Plan before;
+        plan::Plan plan;
+        std::uint64_t state = 0;
     };
+    void takeStep(std::vector<Step>& from, std::vector<Step>& to);
+
     plan::Plan plan_;
     std::filesystem::path file_;
     std::vector<Step> undo_;
     std::vector<Step> redo_;
     std::uint64_t version_ = 1;
-    std::uint64_t saved_version_ = 1;
+    // Each content the plan has had carries a number; undo brings the number back with the content.
+    std::uint64_t state_ = 1;
+    std::uint64_t newest_state_ = 1;
+    std::uint64_t saved_state_ = 1;
+    bool may_merge_ = false;
 };
 
-/// Journal left by a session that did not end well, for a plan file; empty when there is none.
+/// Where the journal of a plan file is or would be: gangway/journal/<name>-<hash of its absolute path>
+/// in the user's state folder. The error says which variable is missing.
+std::expected<std::filesystem::path, std::string> journalPath(const std::filesystem::path& file);
+/// Journal left by a session that did not end well, for a plan file: one that can be read and holds
+/// another plan than the file does. Empty when there is none. An empty `file` means a plan never saved.
 std::filesystem::path journalFor(const std::filesystem::path& file);
 /// Deletes a journal after it was recovered or refused.
 void discardJournal(const std::filesystem::path& file);
 
-Command agreePlate(const plan::Plan& plan, const std::string& plate_id, const std::string& by, const std::string& at);
-Command queryPlate(const plan::Plan& plan, const std::string& plate_id, const std::string& by, const std::string& at,
-                   const std::string& note);
+/// Answers take their fingerprint from the plan they are applied to. `plate_id` may be of no plate: the
+/// command then changes nothing. `at` is ISO 8601 UTC.
+Command agreePlate(const plan::Plan& plan, const std::string& plate_id, const std::string& by,
+                   const std::string& at);
+Command queryPlate(const plan::Plan& plan, const std::string& plate_id, const std::string& by,
+                   const std::string& at, const std::string& note);
+/// "Show", "Ghost" or "Hide layer 'furniture'"; a layer the plan lacks is added with its id as its name.
 Command setLayerVisibility(const std::string& layer_id, plan::Visibility visibility);
+/// Moves a plate within its host to (u, v); moves of one plate in a row are one undo step.
 Command movePlate(const plan::Plan& plan, const std::string& plate_id, double u_mm, double v_mm);
 
 } // namespace gangway::edit

@@ -97,7 +97,8 @@ private:
     std::expected<double, std::string> number() {
         double value = 0;
         const char* const begin = text_.data() + at_;
-        const auto [end, error] = std::from_chars(begin, text_.data() + text_.size(), value, std::chars_format::fixed);
+        const auto [end, error] =
+            std::from_chars(begin, text_.data() + text_.size(), value, std::chars_format::fixed);
         if (error != std::errc{} || end == begin) return problem("expected a number at");
         at_ += static_cast<std::size_t>(end - begin);
         return value;
@@ -163,6 +164,8 @@ private:
 };
 } // namespace
 
-std::expected<double, std::string> parseLength(std::string_view text) { return LengthParser(text).parse(); }
+std::expected<double, std::string> parseLength(std::string_view text) {
+    return LengthParser(text).parse();
+}
 
 } // namespace gangway::edit

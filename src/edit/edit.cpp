@@ -1,1 +1,0 @@
-#include "edit/edit.hpp"

@@ -1,1 +1,0 @@
-#include "review/review.hpp"
