@@ -75,6 +75,25 @@ void listen(GLFWwindow* window) {
     });
 }
 
+/// A key pressed and let go between two frames would be missed: ImGui 1.86 looks at keys only once a frame.
+/// Releases of such keys wait for the next frame.
+void keyEvent(GLFWwindow* window, int key, int scancode, int action, int mods) {
+    State& state = stateOf(window);
+    if (action == GLFW_PRESS) state.keys_of_frame.insert(key);
+    if (action == GLFW_RELEASE && state.keys_of_frame.contains(key)) {
+        state.late_releases.push_back({key, scancode, mods});
+        wake(window);
+        return;
+    }
+    ImGui_ImplGlfw_KeyCallback(window, key, scancode, action, mods);
+}
+
+void releaseLateKeys(State& state, GLFWwindow* window) {
+    state.keys_of_frame.clear();
+    for (const auto& late : std::exchange(state.late_releases, {}))
+        ImGui_ImplGlfw_KeyCallback(window, late.key, late.scancode, GLFW_RELEASE, late.mods);
+}
+
 Window makeWindow(const Options& options, std::string& problem) {
     glfwWindowHint(GLFW_CONTEXT_VERSION_MAJOR, 4);
     glfwWindowHint(GLFW_CONTEXT_VERSION_MINOR, 1);
@@ -118,7 +137,7 @@ void layOut(State& state, render::Renderer& renderer, float width, float height)
     const float top = 52 * s;
     const float rail = designer ? 76 * s : 0;
     const float docket = designer ? std::min(320 * s, width * 0.28F) : 0;
-    const float below = designer ? std::clamp(height * 0.24F, 150 * s, 300 * s) : 148 * s;
+    const float below = designer ? std::clamp(height * 0.27F, 150 * s, 340 * s) : 148 * s;
     state.stage = {rail, top, width - rail - docket, height - top - below};
 
     drawStage(state, renderer);
@@ -235,6 +254,7 @@ void live(State& state, render::Renderer& renderer, GLFWwindow* window) {
         glfwPollEvents();
         state.frames_wanted = moving ? kSettlingFrames : state.frames_wanted - 1;
         drawFrame(state, renderer, window);
+        releaseLateKeys(state, window);
         title(window, state);
         if (!state.options.picture.empty() && !moving && state.frames_wanted <= 0) {
             const auto written = exporting::writePng(readWindow(window), state.options.picture);
@@ -257,7 +277,6 @@ std::string begin(State& state, GLFWwindow* window) {
     glfwGetWindowContentScale(window, &across, &down);
     state.scale = std::clamp(across, 1.0F, 4.0F);
     ImGui::GetIO().IniFilename = nullptr;
-    ImGui::GetIO().ConfigFlags |= ImGuiConfigFlags_NavEnableKeyboard;
     return applyTheme(*state.tokens, state.scale, state.fonts);
 }
 } // namespace
@@ -293,6 +312,7 @@ std::expected<void, std::string> run(const Options& options) {
     IMGUI_CHECKVERSION();
     ImGui::CreateContext();
     ImGui_ImplGlfw_InitForOpenGL(window.get(), true);
+    glfwSetKeyCallback(window.get(), keyEvent);
     ImGui_ImplOpenGL3_Init("#version 410 core");
     problem = begin(state, window.get());
     if (problem.empty()) {

@@ -16,6 +16,30 @@ std::string coverWords(const std::vector<geometry::Cover>& covers) {
     return percent >= 95 ? "Covered by " + by : fmt::format("{} % covered by {}", percent, by);
 }
 
+/// Under a row: what stands in front of the plate, and the way to see past it.
+void coverLine(State& state, const plan::Plate& plate, const std::vector<geometry::Cover>& covers, float left) {
+    const float s = state.scale;
+    ImGui::PushFont(state.fonts.small);
+    ImGui::SetCursorScreenPos({left, ImGui::GetCursorScreenPos().y - 2 * s});
+    const float button = ImGui::CalcTextSize("Show it").x + 16 * s;
+    ImGui::PushStyleColor(ImGuiCol_Text, colour(state.tokens->query));
+    ImGui::PushTextWrapPos(ImGui::GetWindowWidth() - button - 20 * s);
+    ImGui::TextUnformatted(coverWords(covers).c_str());
+    ImGui::PopTextWrapPos();
+    ImGui::PopStyleColor();
+    ImGui::SameLine(ImGui::GetWindowWidth() - button - 14 * s);
+    ImGui::PushStyleVar(ImGuiStyleVar_FramePadding, {8 * s, 3 * s});
+    if (ImGui::Button("Show it")) {
+        for (const auto& cover : covers)
+            state.faded.insert(cover.id);
+        showPlate(state, plate.id);
+    }
+    ImGui::PopStyleVar();
+    place(state, "show:" + plate.id);
+    ImGui::PopFont();
+    ImGui::Dummy({0, 4 * s});
+}
+
 void row(State& state, const plan::Plate& plate) {
     const auto now = stateOf(state, plate);
     const auto covers = solidCovers(state, plate.id);
@@ -24,7 +48,7 @@ void row(State& state, const plan::Plate& plate) {
     ImGui::PushID(plate.id.c_str());
     const ImVec2 corner = ImGui::GetCursorScreenPos();
     const float width = ImGui::GetContentRegionAvail().x;
-    const float height = 46 * s;
+    const float height = 50 * s;
     if (ImGui::Selectable("##row", chosen, ImGuiSelectableFlags_AllowItemOverlap, {width, height})) {
         state.selected = plate.id;
         state.asking_note = false;
@@ -45,25 +69,10 @@ void row(State& state, const plan::Plate& plate) {
     list.AddText(state.fonts.body, state.fonts.body->FontSize, {word_x, corner.y + 4 * s},
                  packed(stateColour(state, now)), std::string(review::word(now)).c_str());
     const std::string what = plate.purpose.empty() ? modulesSentence(state, plate) : plate.purpose;
-    list.AddText(state.fonts.small, state.fonts.small->FontSize, {left, corner.y + 24 * s},
+    list.AddText(state.fonts.small, state.fonts.small->FontSize, {left, corner.y + 27 * s},
                  packed(state.tokens->soft_ink), what.c_str());
     list.PopClipRect();
-    if (!covers.empty()) {
-        ImGui::Indent(34 * s);
-        ImGui::PushFont(state.fonts.small);
-        ImGui::PushStyleColor(ImGuiCol_Text, colour(state.tokens->query));
-        wrapped(coverWords(covers));
-        ImGui::PopStyleColor();
-        if (ImGui::SmallButton("Show it")) {
-            for (const auto& cover : covers)
-                state.faded.insert(cover.id);
-            showPlate(state, plate.id);
-        }
-        place(state, "show:" + plate.id);
-        ImGui::PopFont();
-        ImGui::Unindent(34 * s);
-        ImGui::Dummy({0, 4 * s});
-    }
+    if (!covers.empty()) coverLine(state, plate, covers, left);
     ImGui::PopID();
 }
 

@@ -161,7 +161,7 @@ void layersPanel(State& state) {
                 colour(chosen ? state.tokens->accent : state.tokens->quiet, chosen ? 1.0F : 0.5F));
             ImGui::PushStyleColor(ImGuiCol_Text,
                                   colour(chosen ? state.tokens->on_accent : state.tokens->ink));
-            const bool clicked = ImGui::Button(choice.word, {84 * s, 0});
+            const bool clicked = ImGui::Button(choice.word, {104 * s, 0});
             place(state, "layer:" + layer.id + ":" + choice.word);
             ImGui::PopStyleColor(3);
             ImGui::SameLine(0, 4 * s);

@@ -75,6 +75,13 @@ struct Message {
     std::vector<std::string> lines;
 };
 
+/// A key let go in the frame it was pressed in, told to ImGui one frame later.
+struct LateRelease {
+    int key = 0;
+    int scancode = 0;
+    int mods = 0;
+};
+
 /// What to do once the question about unsaved changes is answered.
 struct Pending {
     enum class What { None, Close, Open };
@@ -141,6 +148,8 @@ struct State {
     std::map<std::string, Rect> places; ///< where things are on screen this frame, by name
     std::uint64_t frames = 0;
     int frames_wanted = 3;
+    std::set<int> keys_of_frame;
+    std::vector<LateRelease> late_releases;
     bool close = false;
 
     const plan::Plan& plan() const { return document.plan(); }

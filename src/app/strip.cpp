@@ -12,7 +12,7 @@
 namespace gangway::app {
 
 namespace {
-constexpr double kStripScale = 20;
+constexpr double kStripScale = 40; ///< leaves tags and numbers readable at the strip's usual height
 constexpr int kLargestTexture = 8192;
 
 void upload(StripPicture& picture, const exporting::Bitmap& bitmap) {

@@ -21,7 +21,9 @@ double luminance(unsigned rgb) {
 }
 
 /// A face with every figure set on the advance of the widest one, so that columns of numbers line up.
-ImFont* loadFace(const std::string& file, float pixels) {
+ImFont* loadFace(const std::string& file, float em_pixels) {
+    // ImGui sizes a face by its line height; Inter's is 1.21 em (its hhea table).
+    const float pixels = std::round(em_pixels * 1.21F);
     static const ImWchar letters[] = {0x20,   0x2F,   0x3A,   0x17F,  0x2010, 0x2027, 0x2030, 0x203A,
                                       0x2190, 0x2193, 0x2212, 0x2212, 0x21A9, 0x21AA, 0};
     static const ImWchar figures[] = {'0', '9', 0};
@@ -30,7 +32,8 @@ ImFont* loadFace(const std::string& file, float pixels) {
     ImGuiIO& io = ImGui::GetIO();
     ImFont* font = io.Fonts->AddFontFromFileTTF(file.c_str(), pixels, &config, letters);
     config.MergeMode = true;
-    config.GlyphMinAdvanceX = std::round(pixels * 0.62F);
+    // Inter's widest figure is 0.65 em.
+    config.GlyphMinAdvanceX = std::round(em_pixels * 0.64F);
     config.GlyphMaxAdvanceX = config.GlyphMinAdvanceX;
     io.Fonts->AddFontFromFileTTF(file.c_str(), pixels, &config, figures);
     return font;
@@ -114,10 +117,10 @@ std::string applyTheme(const Tokens& tokens, float scale, Fonts& fonts) {
     ImFontAtlas& atlas = *ImGui::GetIO().Fonts;
     atlas.Clear();
     atlas.FontBuilderIO = ImGuiFreeType::GetBuilderForFreeType();
-    fonts.body = loadFace(regular, std::round(15 * scale));
-    fonts.strong = loadFace(strong, std::round(15 * scale));
-    fonts.large = loadFace(strong, std::round(22 * scale));
-    fonts.small = loadFace(regular, std::round(13 * scale));
+    fonts.body = loadFace(regular, 15 * scale);
+    fonts.strong = loadFace(strong, 15 * scale);
+    fonts.large = loadFace(strong, 22 * scale);
+    fonts.small = loadFace(regular, 13 * scale);
     return {};
 }
 

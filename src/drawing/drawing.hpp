@@ -2,9 +2,10 @@
 // sheet's lower left corner, complete before any writer sees it.
 #pragma once
 
+#include <cstddef>
 #include <cstdint>
-#include <optional>
 #include <string>
+#include <utility>
 #include <variant>
 #include <vector>
 
@@ -26,7 +27,14 @@ inline constexpr Colour kGhost{0x76, 0x76, 0x76}; ///< 4.54:1 on white, the ligh
 inline constexpr Colour kWhite{255, 255, 255};
 
 /// Line types by their ISO 128-2 number; dash lengths are multiples of the line's own width.
-enum class LineType { Continuous = 1, Dashed = 2, DashedSpaced = 3, LongDashDot = 4, LongDashDoubleDot = 5, Dotted = 7 };
+enum class LineType {
+    Continuous = 1,
+    Dashed = 2,
+    DashedSpaced = 3,
+    LongDashDot = 4,
+    LongDashDoubleDot = 5,
+    Dotted = 7
+};
 
 /// Widths are from the ISO 128-2 series 0.13 0.18 0.25 0.35 0.5 0.7 1.0 only.
 struct Pen {
@@ -36,34 +44,52 @@ struct Pen {
     bool operator==(const Pen&) const = default;
 };
 
-struct Line { Pt from, to; Pen pen; };
-struct Polyline { std::vector<Pt> points; bool closed = false; Pen pen; };
+struct Line {
+    Pt from, to;
+    Pen pen;
+};
+struct Polyline {
+    std::vector<Pt> points;
+    bool closed = false;
+    Pen pen;
+};
 /// Counter-clockwise from start to end, degrees from +x. A full circle is 0 to 360.
-struct Arc { Pt centre; double radius_mm = 0; double start_deg = 0; double end_deg = 360; Pen pen; };
+struct Arc {
+    Pt centre;
+    double radius_mm = 0;
+    double start_deg = 0;
+    double end_deg = 360;
+    Pen pen;
+};
 /// Filled outline, even-odd with its holes; no stroke.
-struct Fill { std::vector<Pt> outline; std::vector<std::vector<Pt>> holes; Colour colour; };
+struct Fill {
+    std::vector<Pt> outline;
+    std::vector<std::vector<Pt>> holes;
+    Colour colour;
+};
 
 enum class Align { Left, Centre, Right };
 /// One line of text on its baseline. `height_mm` is the height of a capital H (ISO 3098-1).
 struct Text {
     Pt at;
-    std::string text;      ///< UTF-8
+    std::string text; ///< UTF-8
     double height_mm = 3.5;
     Align align = Align::Left;
-    double turn_deg = 0;   ///< counter-clockwise; vertical dimensions are +90
+    double turn_deg = 0; ///< counter-clockwise; vertical dimensions are +90
     Colour colour = kBlack;
     /// White box under the text, so that it stays readable over lines.
     bool knock_out = false;
 };
+inline constexpr double kKnockOutMargin_mm = 0.5; ///< the white box reaches this far past the text's own
 
 /// A dimension laid out completely, keeping what it measures: writers that know dimensions use
 /// `measured_mm`, the others draw the parts.
 struct Dimension {
     enum class Kind { Linear, Running, Height };
     Kind kind = Kind::Linear;
-    double measured_mm = 0;      ///< real mm, as printed
-    std::string id;              ///< what it belongs to: plate or opening id
-    Pt from, to;                 ///< the measured points on paper
+    double measured_mm = 0; ///< real mm, as printed
+    std::string id;         ///< what it belongs to: plate or opening id
+    Pt from, to;            ///< the measured points on paper
     std::vector<Line> lines;
     std::vector<Arc> arcs;
     std::vector<Text> texts;
@@ -73,18 +99,19 @@ using Primitive = std::variant<Line, Polyline, Arc, Fill, Text, Dimension>;
 
 /// A primitive with the layer it is on and the object it shows (for SVG data-id and clicks).
 struct Item {
-    std::string layer;  ///< "frame", "building", "openings", "furniture", "plates", "dimensions", "text", "symbols", "notes"
+    std::string layer; ///< "frame", "building", "openings", "furniture", "plates", "dimensions", "text",
+                       ///< "symbols", "notes"
     std::string id;
     Primitive primitive;
 };
 
 struct Sheet {
-    std::string number;   ///< "E-07"
-    std::string title;    ///< bookmark: "Kitchen, wall A"
+    std::string number;    ///< "E-07"
+    std::string title;     ///< bookmark: "Kitchen, wall A"
     std::string file_stem; ///< "E-07-kitchen-A"
     double width_mm = 420;
     double height_mm = 297;
-    double scale = 20;    ///< 1:scale
+    double scale = 20; ///< 1:scale
     std::vector<Item> items;
 };
 
@@ -92,12 +119,16 @@ struct Drawing {
     std::string title;
     std::string subject;
     std::string author;
-    std::string date;   ///< YYYY-MM-DD; the PDF's creation date, never the clock
+    std::string date; ///< YYYY-MM-DD; the PDF's creation date, never the clock
     std::vector<Sheet> sheets;
 };
 
 /// Width and extent of text in the drawing face, from its own metrics, in mm.
-struct TextBox { double width_mm = 0; double ascent_mm = 0; double descent_mm = 0; };
+struct TextBox {
+    double width_mm = 0;
+    double ascent_mm = 0;
+    double descent_mm = 0;
+};
 TextBox measure(const std::string& text, double height_mm);
 
 /// Corners of a text's box on paper, turned with it, with `margin_mm` around.
@@ -118,7 +149,8 @@ std::vector<double> dashPattern(const Pen& pen, double length_mm);
 /// Every item as one line of text, for exact golden tests.
 std::string dump(const Sheet& sheet);
 
-/// Pairs of texts whose boxes overlap, as indexes into sheet.items (Dimension texts count); empty on a good sheet.
+/// Pairs of texts whose boxes overlap, as indexes into sheet.items (Dimension texts count); empty on a good
+/// sheet.
 std::vector<std::pair<std::size_t, std::size_t>> touchingTexts(const Sheet& sheet, double margin_mm = 0);
 
 } // namespace gangway::drawing

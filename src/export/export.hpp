@@ -39,6 +39,7 @@ Bitmap rasterise(const drawing::Sheet& sheet, drawing::Pt lower_left, double wid
                  double px_per_mm, drawing::Colour paper = drawing::kWhite);
 
 /// A picture as PNG, written atomically (RGBA, row 0 on top, not premultiplied).
-[[nodiscard]] std::expected<void, std::string> writePng(const Bitmap& picture, const std::filesystem::path& file);
+[[nodiscard]] std::expected<void, std::string> writePng(const Bitmap& picture,
+                                                        const std::filesystem::path& file);
 
 } // namespace gangway::exporting

@@ -11,7 +11,11 @@ std::filesystem::path folder(const char* variable, const char* name) {
 }
 } // namespace
 
-std::filesystem::path assetsFolder() { return folder("GANGWAY_ASSETS", "assets"); }
-std::filesystem::path shadersFolder() { return folder("GANGWAY_SHADERS", "shaders"); }
+std::filesystem::path assetsFolder() {
+    return folder("GANGWAY_ASSETS", "assets");
+}
+std::filesystem::path shadersFolder() {
+    return folder("GANGWAY_SHADERS", "shaders");
+}
 
 } // namespace gangway::plan

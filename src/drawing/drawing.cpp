@@ -1,1 +1,0 @@
-#include "drawing/drawing.hpp"

@@ -1,0 +1,71 @@
+// The words a plan file uses for each choice. Reader, writer and schema test all use these tables.
+// Private to src/plan.
+#pragma once
+
+#include "plan/plan.hpp"
+
+#include <array>
+#include <string_view>
+
+namespace gangway::plan::words {
+
+template <class E>
+struct Word {
+    std::string_view text;
+    E value;
+};
+
+inline constexpr std::array<Word<DisplayUnits>, 4> kUnits{{{"mm", DisplayUnits::Millimetres},
+                                                           {"cm", DisplayUnits::Centimetres},
+                                                           {"m", DisplayUnits::Metres},
+                                                           {"ft-in", DisplayUnits::FeetInches}}};
+inline constexpr std::array<Word<Visibility>, 3> kVisibility{
+    {{"shown", Visibility::Shown}, {"ghosted", Visibility::Ghosted}, {"hidden", Visibility::Hidden}}};
+inline constexpr std::array<Word<WallLine::Kind>, 6> kWallLine{{{"skirting", WallLine::Kind::Skirting},
+                                                                {"dado", WallLine::Kind::Dado},
+                                                                {"picture-rail", WallLine::Kind::PictureRail},
+                                                                {"cornice", WallLine::Kind::Cornice},
+                                                                {"panel", WallLine::Kind::Panel},
+                                                                {"tiles", WallLine::Kind::Tiles}}};
+inline constexpr std::array<Word<WallStructure>, 6> kStructure{{{"unknown", WallStructure::Unknown},
+                                                                {"masonry", WallStructure::Masonry},
+                                                                {"stud", WallStructure::Stud},
+                                                                {"concrete", WallStructure::Concrete},
+                                                                {"timber", WallStructure::Timber},
+                                                                {"none", WallStructure::None}}};
+inline constexpr std::array<Word<Opening::Kind>, 7> kOpening{{{"hinged-door", Opening::Kind::HingedDoor},
+                                                              {"pocket-door", Opening::Kind::PocketDoor},
+                                                              {"sliding-door", Opening::Kind::SlidingDoor},
+                                                              {"barn-door", Opening::Kind::BarnDoor},
+                                                              {"window", Opening::Kind::Window},
+                                                              {"plain", Opening::Kind::Plain},
+                                                              {"hatch", Opening::Kind::Hatch}}};
+inline constexpr std::array<Word<Side>, 2> kSide{{{"left", Side::Left}, {"right", Side::Right}}};
+inline constexpr std::array<Word<Swing>, 2> kSwing{{{"in", Swing::In}, {"out", Swing::Out}}};
+inline constexpr std::array<Word<Direction>, 2> kDirection{
+    {{"horizontal", Direction::Horizontal}, {"vertical", Direction::Vertical}}};
+inline constexpr std::array<Word<UseRate>, 4> kUse{{{"daily", UseRate::Daily},
+                                                    {"weekly", UseRate::Weekly},
+                                                    {"left-plugged", UseRate::LeftPlugged},
+                                                    {"once", UseRate::Once}}};
+inline constexpr std::array<Word<Sight>, 3> kSight{
+    {{"any", Sight::Any}, {"keep-hidden", Sight::KeepHidden}, {"keep-in-reach", Sight::KeepInReach}}};
+inline constexpr std::array<Word<Device::Plug>, 3> kPlug{{{"straight", Device::Plug::Straight},
+                                                          {"flat", Device::Plug::Flat},
+                                                          {"power-block", Device::Plug::PowerBlock}}};
+inline constexpr std::array<Word<Luminaire::Kind>, 8> kLuminaire{{{"ceiling", Luminaire::Kind::Ceiling},
+                                                                  {"wall", Luminaire::Kind::Wall},
+                                                                  {"pendant", Luminaire::Kind::Pendant},
+                                                                  {"recessed", Luminaire::Kind::Recessed},
+                                                                  {"linear", Luminaire::Kind::Linear},
+                                                                  {"under-unit", Luminaire::Kind::UnderUnit},
+                                                                  {"floor", Luminaire::Kind::Floor},
+                                                                  {"table", Luminaire::Kind::Table}}};
+inline constexpr std::array<Word<Agreement::Answer>, 2> kAnswer{
+    {{"agree", Agreement::Answer::Agree}, {"query", Agreement::Answer::Query}}};
+
+/// Choices the plan keeps as text.
+inline constexpr std::array<std::string_view, 4> kFloorFinish{"boards", "tiles", "carpet", "screed"};
+inline constexpr std::array<std::string_view, 6> kFace{"front", "back", "left", "right", "top", "bottom"};
+
+} // namespace gangway::plan::words

@@ -1,0 +1,45 @@
+#include "plan/known_keys.hpp"
+
+namespace gangway::plan {
+
+void KeyLister::host(Host&) {
+    for (const char* key : {"wall", "floor", "ceiling", "furniture"})
+        add(key, false);
+    add("face", false);
+    keys.back().words.assign(words::kFace.begin(), words::kFace.end());
+    for (const char* key : {"setOut", "height", "east", "north"})
+        add(key, false);
+}
+
+std::vector<KnownKey> knownFramingKeys(fields::FramingUse use) {
+    KeyLister lister;
+    Framing framing;
+    fields::describe(lister, framing, use);
+    return lister.keys;
+}
+
+std::vector<std::pair<std::string, std::vector<KnownKey>>> allKnownKeys() {
+    return {{"plan", knownKeys<Plan>()},
+            {"project", knownKeys<Project>()},
+            {"layer", knownKeys<Layer>()},
+            {"course", knownKeys<Course>()},
+            {"storey", knownKeys<Storey>()},
+            {"wallLine", knownKeys<WallLine>()},
+            {"studs", knownFramingKeys(fields::FramingUse::Studs)},
+            {"joists", knownFramingKeys(fields::FramingUse::Joists)},
+            {"wall", knownKeys<Wall>()},
+            {"ceiling", knownKeys<Ceiling>()},
+            {"room", knownKeys<Room>()},
+            {"opening", knownKeys<Opening>()},
+            {"furniture", knownKeys<Furniture>()},
+            {"module", knownKeys<Module>()},
+            {"siteTolerance", knownKeys<SiteTolerance>()},
+            {"plate", knownKeys<Plate>()},
+            {"device", knownKeys<Device>()},
+            {"luminaire", knownKeys<Luminaire>()},
+            {"way", knownKeys<WayRef>()},
+            {"leg", knownKeys<SwitchLeg>()},
+            {"agreement", knownKeys<Agreement>()}};
+}
+
+} // namespace gangway::plan

@@ -1,1 +1,0 @@
-#include "plan/plan.hpp"

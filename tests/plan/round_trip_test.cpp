@@ -1,0 +1,70 @@
+#include "plan/io.hpp"
+#include "plan/sample_plans.hpp"
+#include "plan/text_files.hpp"
+
+#include <catch2/catch.hpp>
+#include <nlohmann/json.hpp>
+
+using namespace gangway::plan;
+using namespace gangway::plan::testing;
+
+TEST_CASE("random plans are valid, and reading what was written gives the same bytes") {
+    for (std::uint32_t seed = 1; seed <= 300; ++seed) {
+        const std::string text = write(samples::random(seed));
+        const auto result = read(text);
+        INFO("seed " << seed);
+        if (!result)
+            for (const Diagnostic& d : result.error())
+                if (d.level == Level::Error) FAIL(toLine("random", d));
+        REQUIRE(write(result->plan) == text);
+    }
+}
+
+TEST_CASE("what is written is JSON to the library too, with the numbers that were meant") {
+    // The library's own document model is the outside check: nothing of our reader takes part.
+    for (std::uint32_t seed = 1; seed <= 50; ++seed) {
+        const Plan plan = samples::random(seed);
+        const auto json = nlohmann::json::parse(write(plan));
+        REQUIRE(json["plates"].size() == plan.plates.size());
+        for (std::size_t i = 0; i < plan.plates.size(); ++i) {
+            const Host& host = plan.plates[i].host;
+            const auto& plate = json["plates"][i];
+            CHECK(plate.value(plate.contains("setOut") ? "setOut" : "east", 1e9) == host.u_mm);
+            CHECK(plate.value(plate.contains("height") ? "height" : "north", 1e9) == host.v_mm);
+            CHECK(plate.value("note", "") == plan.plates[i].note);
+        }
+        for (std::size_t i = 0; i < plan.rooms.size(); ++i)
+            for (std::size_t c = 0; c < plan.rooms[i].outline.size(); ++c)
+                CHECK(json["rooms"][i]["outline"][c][0] == plan.rooms[i].outline[c].x);
+    }
+}
+
+TEST_CASE("an unusual but valid text becomes the same bytes as its tidy form") {
+    const std::string tidy = slurp(fixtures() / "fixtures" / "cottage.plan.json");
+    const auto json = nlohmann::json::parse(tidy); // sorts the keys
+    for (const int indent : {-1, 0, 7}) {
+        const auto result = read(json.dump(indent, '\t', true));
+        REQUIRE(result);
+        CHECK(result->warnings.empty());
+        CHECK(write(result->plan) == tidy);
+    }
+}
+
+TEST_CASE("unknown keys survive reading and writing, where they stood and as they stood") {
+    std::string text = slurp(fixtures() / "fixtures" / "cottage.plan.json");
+    text = replaced(text, R"("tag": "K-01",)",
+                    R"("tag": "K-01", "smart": {"hub" : [1.50,  12345678901234567890, "a, b"]},)");
+    text = replaced(text, R"("project": {)", R"("project": { "vat": "none",)");
+    const auto first = read(text);
+    REQUIRE(first);
+    REQUIRE(first->warnings.size() == 2);
+    CHECK(first->warnings[0].message == "'vat' is no key this program knows. It is kept as it stands");
+    CHECK(first->warnings[1].pointer == "/plates/0/smart");
+    const std::string written = write(first->plan);
+    const auto json = nlohmann::json::parse(written);
+    CHECK(json["project"]["vat"] == "none");
+    CHECK(written.find(R"("smart": {"hub": [1.50, 12345678901234567890, "a, b"]})") != std::string::npos);
+    const auto second = read(written);
+    REQUIRE(second);
+    CHECK(write(second->plan) == written);
+}
