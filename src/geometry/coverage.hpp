@@ -9,11 +9,11 @@ namespace gangway::geometry {
 struct Cover {
     enum class By { Furniture, DoorLeaf };
     By by = By::Furniture;
-    std::string id;         ///< furniture or opening id
-    std::string name;       ///< "wardrobe", as a person says it
-    std::string layer;      ///< layer of the piece
+    std::string id;          ///< furniture or opening id
+    std::string name;        ///< "wardrobe", as a person says it
+    std::string layer;       ///< layer of the piece
     double covered_part = 0; ///< 0 to 1 of the plate's rectangle hidden from straight in front
-    double gap_mm = 0;      ///< from the plate's host surface to the nearest point of the cover
+    double gap_mm = 0;       ///< from the plate's host surface to the nearest point of the cover
 };
 
 /// Covers of a rectangle width x height (mm, with its centre at the host's u, v) within `reach_mm` straight

@@ -12,8 +12,18 @@ namespace gangway::geometry {
 struct Solid {
     std::string name;   ///< "carcass", "door left", "mattress", "headboard"
     std::string colour; ///< "#RRGGBB"
-    enum class Surface { Matt, Wood, Fabric, Metal, Glass, Ceramic, Stone, Mirror, Screen } surface = Surface::Matt;
-    meshes::Mesh mesh;  ///< closed for parametric kinds
+    enum class Surface {
+        Matt,
+        Wood,
+        Fabric,
+        Metal,
+        Glass,
+        Ceramic,
+        Stone,
+        Mirror,
+        Screen
+    } surface = Surface::Matt;
+    meshes::Mesh mesh; ///< closed for parametric kinds
 };
 
 /// All solids of a piece. For kind "gltf" the file is looked for beside the plan (`base`); one that
@@ -35,7 +45,7 @@ std::vector<Vec2> footprint(const plan::Furniture& piece);
 struct Silhouette {
     const plan::Furniture* piece = nullptr;
     std::vector<std::vector<Vec2>> hulls_mm; ///< one a solid
-    double near_mm = 0;  ///< nearest distance to the wall (w)
+    double near_mm = 0;                      ///< nearest distance to the wall (w)
     double far_mm = 0;
 };
 std::vector<Silhouette> silhouettes(const plan::Plan& plan, const plan::Room& room, std::size_t wall_index,

@@ -5,6 +5,11 @@
 #include "geometry/frames.hpp"
 #include "meshes/meshes.hpp"
 
+#include <array>
+#include <cstdint>
+#include <string>
+#include <vector>
+
 namespace gangway::geometry {
 
 /// One face of a wall, by room id and index in room.walls.
@@ -17,7 +22,7 @@ struct FaceRef {
 /// A face on the other side of the same wall, and the stretch of u (on the first face) they share.
 struct PairedFace {
     FaceRef other;
-    double from_mm = 0;      ///< on this face
+    double from_mm = 0; ///< on this face
     double to_mm = 0;
     double thickness_mm = 0; ///< finished face to finished face
 };
@@ -34,8 +39,8 @@ struct FaceHole {
     double right_mm = 0;
     double bottom_mm = 0;
     double top_mm = 0;
-    bool hosted_here = true;  ///< false: the opening belongs to the face on the other side
-    double through_mm = 0;    ///< depth of the hole to the far face (or the wall's thickness)
+    bool hosted_here = true; ///< false: the opening belongs to the face on the other side
+    double through_mm = 0;   ///< depth of the hole to the far face (or the wall's thickness)
 };
 
 /// Holes in one face, left to right.
@@ -44,26 +49,44 @@ std::vector<FaceHole> faceHoles(const plan::Plan& plan, const FaceRef& face);
 /// A door leaf where it stands on plan, for drawing, collision and coverage. z from sill to head.
 struct Leaf {
     const plan::Opening* opening = nullptr;
-    Vec2 hinge_mm;      ///< house coordinates
-    Vec2 closed_mm;     ///< free end when shut
-    Vec2 open_mm;       ///< free end at the stop angle
+    Vec2 hinge_mm;  ///< house coordinates
+    Vec2 closed_mm; ///< free end when shut
+    Vec2 open_mm;   ///< free end at the stop angle
     double width_mm = 0;
-    double thickness_mm = 40; ///< common practice, no source
+    double thickness_mm = 44; ///< common practice, no source
     double bottom_mm = 0;
     double top_mm = 0;
     std::string swings_into; ///< room id; empty: outside
+    /// Outline on plan as it stands open, clockwise. A hinged leaf lies on the jamb's side of the line from
+    /// the hinge to open_mm, where it can hide something; a parked one lies astride it.
+    std::vector<Vec2> standing_mm;
 };
-/// Hinged leaves (one or two); sliding, pocket and barn leaves come with hinge = parked near end.
+/// Hinged leaves (one or two); sliding, pocket and barn leaves come with hinge = parked near end. A glazed
+/// sliding door parks within its own opening, before the pane that stays; a barn door before the wall.
 std::vector<Leaf> doorLeaves(const plan::Plan& plan, const plan::Opening& opening);
 
 /// Part of the building's fabric as triangles in house coordinates (z above FFL).
 struct FabricPart {
-    enum class Role { Wall, WallCut, Reveal, Floor, Ceiling, Skirting, Tiles, Panel, Casing, Frame, Leaf, Glass, SillBoard };
+    enum class Role {
+        Wall,
+        WallCut,
+        Reveal,
+        Floor,
+        Ceiling,
+        Skirting,
+        Tiles,
+        Panel,
+        Casing,
+        Frame,
+        Leaf,
+        Glass,
+        SillBoard
+    };
     Role role = Role::Wall;
-    std::string room;     ///< room id
-    std::string wall;     ///< wall id; empty for floor and ceiling
-    std::string opening;  ///< opening id, if any
-    std::string colour;   ///< "#RRGGBB", empty: default of the role
+    std::string room;    ///< room id
+    std::string wall;    ///< wall id; empty for floor and ceiling
+    std::string opening; ///< opening id, if any
+    std::string colour;  ///< "#RRGGBB", empty: default of the role
     meshes::Mesh mesh;
 };
 
@@ -72,8 +95,8 @@ struct FabricPart {
 /// Openings are modelled once, by the room that hosts them.
 std::vector<FabricPart> roomFabric(const plan::Plan& plan, const plan::Room& room);
 
-/// Triangles of a simple polygon with holes, indices into outline followed by the holes' points; any
-/// winding. Empty when the polygon has no area.
+/// Triangles (counter-clockwise) of a simple polygon with holes, indices into outline followed by the holes'
+/// points; any winding. Empty when the polygon has no area.
 std::vector<std::array<std::uint32_t, 3>> triangulate(const std::vector<Vec2>& outline,
                                                       const std::vector<std::vector<Vec2>>& holes = {});
 

@@ -1,1 +1,0 @@
-#include "geometry/coverage.hpp"

@@ -1,0 +1,69 @@
+// Furniture as it is seen square on a wall: the convex hull of every solid.
+#include "geometry/furniture.hpp"
+#include "geometry/rough_bounds.hpp"
+
+#include <algorithm>
+
+namespace gangway::geometry {
+namespace {
+
+/// Counter-clockwise hull without its collinear points. Andrew, Another efficient algorithm for convex
+/// hulls in two dimensions, Information Processing Letters 9 (1979).
+std::vector<Vec2> convexHull(std::vector<Vec2> points) {
+    std::ranges::sort(points, [](Vec2 a, Vec2 b) { return a.x < b.x || (a.x == b.x && a.y < b.y); });
+    points.erase(std::unique(points.begin(), points.end()), points.end());
+    if (points.size() < 3) return points;
+    std::vector<Vec2> hull;
+    const auto addChain = [&hull](auto first, auto last) {
+        const std::size_t start = hull.size();
+        for (auto p = first; p != last; ++p) {
+            while (hull.size() >= start + 2 &&
+                   cross(hull.back() - hull[hull.size() - 2], *p - hull[hull.size() - 2]) <= 0)
+                hull.pop_back();
+            hull.push_back(*p);
+        }
+        hull.pop_back();
+    };
+    addChain(points.begin(), points.end());
+    addChain(points.rbegin(), points.rend());
+    return hull;
+}
+
+/// Whether something with these bounds in a wall's frame shows on the wall.
+bool showsOn(const Frame& wall, const Bounds& bounds, double reach_mm) {
+    const bool beside = bounds.high.x <= 0 || bounds.low.x >= wall.length_mm;
+    return !beside && bounds.low.z <= reach_mm && bounds.high.z > 0;
+}
+
+} // namespace
+
+std::vector<Silhouette> silhouettes(const plan::Plan& plan, const plan::Room& room, std::size_t wall_index,
+                                    double reach_mm, const std::filesystem::path& base) {
+    const Frame frame = wallFrame(room, wall_index);
+    std::vector<Silhouette> seen;
+    for (const plan::Furniture& piece : plan.furniture) {
+        if (piece.room != room.id) continue;
+        const Bounds rough = roughBounds(piece, frame);
+        if (!rough.empty() && !showsOn(frame, rough, reach_mm)) continue;
+        Silhouette silhouette;
+        silhouette.piece = &piece;
+        Bounds bounds;
+        for (const Solid& solid : furnitureSolids(piece, base).solids) {
+            std::vector<Vec2> points;
+            for (const Vec3 p : solid.mesh.positions_mm) {
+                const Vec3 at = toFrame(frame, p);
+                points.push_back({at.x, at.y});
+                bounds.take(at);
+            }
+            auto hull = convexHull(std::move(points));
+            if (hull.size() >= 3) silhouette.hulls_mm.push_back(std::move(hull));
+        }
+        if (!showsOn(frame, bounds, reach_mm)) continue;
+        silhouette.near_mm = bounds.low.z;
+        silhouette.far_mm = bounds.high.z;
+        seen.push_back(std::move(silhouette));
+    }
+    return seen;
+}
+
+} // namespace gangway::geometry

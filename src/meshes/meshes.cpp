@@ -1,1 +1,0 @@
-#include "meshes/meshes.hpp"
