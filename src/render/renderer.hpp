@@ -8,6 +8,7 @@
 #include <expected>
 #include <filesystem>
 #include <memory>
+#include <optional>
 #include <set>
 #include <string>
 #include <vector>
@@ -20,22 +21,31 @@ struct Mark {
     glm::vec3 colour{0}; ///< linear RGB
 };
 
+/// How much work goes into a picture.
+enum class Quality {
+    Moving, ///< one sample a pixel, lamp light at a third of the size, edges softened: for a stage in motion
+    Still,  ///< kStillSamples samples a pixel, soft shadows: for a picture that stays
+};
+
+inline constexpr int kStillSamples = 9;
+
 struct View {
     scene::Camera camera;
-    int width = 1280;   ///< pixels
+    int width = 1280; ///< pixels
     int height = 720;
     std::set<std::string> hidden_layers;
     std::set<std::string> ghosted_layers;
     std::set<std::string> hidden_rooms;
     std::set<std::string> ghosted_objects; ///< faded to show what is behind them
-    std::string storey;        ///< only this storey; empty: all
-    bool lid_off = false;      ///< no ceilings; walls that face away from the camera are cut away
+    std::string storey;                    ///< only this storey; empty: all
+    bool lid_off = false;                  ///< no ceilings; walls that face away from the camera are cut away
     bool all_lights_on = true;
     std::set<std::string> lights_off;
-    std::string selected;      ///< object id, outlined
+    std::string selected; ///< object id, outlined
     std::string hovered;
     std::vector<Mark> marks;
-    glm::vec3 background{0.93f, 0.91f, 0.87f};
+    glm::vec3 background{0.93f, 0.91f, 0.87f}; ///< as shown (sRGB values, not linear)
+    std::optional<Quality> quality;            ///< not set: Moving for draw and drawToTexture, Still for read
 };
 
 struct Picture {
@@ -56,7 +66,21 @@ struct Pick {
 struct Statistics {
     std::uint64_t uploads = 0; ///< times geometry was sent to the GPU
     std::uint64_t draws = 0;   ///< pictures drawn
+    std::uint64_t shadow_maps =
+        0;                  ///< shadow maps drawn, one for the sun and one a lamp while nothing changes
+    std::uint64_t kept = 0; ///< times drawToTexture had nothing to do
 };
+
+/// Where a point (metres) is in the picture: pixels, x right, y down, fractions included. Empty behind the
+/// eye; a point beside the picture gives a place outside it.
+std::optional<glm::vec2> project(const View& view, glm::vec3 point_m);
+
+/// The ray through the middle of a pixel (y down): where it begins, and its unit direction; metres.
+struct Ray {
+    glm::vec3 from{0};
+    glm::vec3 direction{0, 0, -1};
+};
+Ray pixelRay(const View& view, int x, int y);
 
 /// Owns the GL objects of one scene. All calls need the context that was current at creation.
 class Renderer {
@@ -75,10 +99,20 @@ public:
 
     /// Draws into the framebuffer `target` (0: the window's) at the view's size, antialiased.
     void draw(const View& view, unsigned target = 0);
-    /// Draws into a texture kept by the renderer and returns its GL name, for a panel of the screen.
+    /// Draws into a texture kept by the renderer and returns its GL name, for a panel of the screen. Row 0 of
+    /// the texture is the picture's bottom, as OpenGL has it. Does no work when view and scene are those of
+    /// the last call, so it may be called for every frame of the screen.
     unsigned drawToTexture(const View& view);
-    /// The nearest pickable part under a pixel (y down); hidden layers do not count, ghosted ones are looked through.
+    /// Adds one sample to the picture of the last drawToTexture, for a stage at rest; the texture changes
+    /// once enough samples are in. True while another call would make it better; false for another view or
+    /// scene.
+    bool refine(const View& view);
+    /// The nearest pickable part under a pixel (y down); hidden layers do not count, ghosted ones are looked
+    /// through. Among things seen through, plates come first. An empty object: nothing there.
     Pick pick(const View& view, int x, int y) const;
+    /// True when nothing solid stands between the eye and a point of an object (metres); the object's own
+    /// parts and things seen through do not count, nor what lies within 15 mm of the point.
+    bool visible(const View& view, const std::string& object, glm::vec3 point_m) const;
     Picture read(const View& view);
     Statistics statistics() const;
 

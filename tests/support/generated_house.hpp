@@ -1,5 +1,5 @@
-// Houses of any number of rooms for benchmarks and growth checks: a row grid of equal rooms with 12 plates and
-// 6 pieces of furniture each. Invented; not like any house.
+// Houses of any number of rooms for benchmarks and growth checks: a row grid of equal rooms with 12 plates
+// and 6 pieces of furniture each. Invented; not like any house.
 #pragma once
 
 #include "plan/plan.hpp"
@@ -28,7 +28,11 @@ inline plan::Room generatedRoom(int number, double x0, double y0) {
 }
 
 inline void furnish(plan::Plan& plan, const plan::Room& room, double x0, double y0) {
-    struct Piece { const char* kind; double x, y, turn; plan::Size3 size; };
+    struct Piece {
+        const char* kind;
+        double x, y, turn;
+        plan::Size3 size;
+    };
     const std::array<Piece, 6> pieces = {{{"wardrobe", 700, 3280, 0, {1200, 600, 2200}},
                                           {"bed", 2900, 2500, 0, {1600, 2100, 600}},
                                           {"bedside-table", 3900, 3330, 0, {400, 400, 550}},

@@ -5,8 +5,8 @@
 #include <unistd.h>
 
 #include <cstdlib>
-#include <fstream>
 #include <filesystem>
+#include <fstream>
 #include <sstream>
 #include <string>
 
@@ -35,8 +35,10 @@ inline std::filesystem::path freshFolder(const std::string& name) {
 
 inline Ran run(const std::string& command) {
     std::filesystem::create_directories(GANGWAY_OUT_DIR);
-    const std::filesystem::path out = std::filesystem::path(GANGWAY_OUT_DIR) / ("stdout-" + std::to_string(::getpid()));
-    const std::filesystem::path err = std::filesystem::path(GANGWAY_OUT_DIR) / ("stderr-" + std::to_string(::getpid()));
+    const std::filesystem::path out =
+        std::filesystem::path(GANGWAY_OUT_DIR) / ("stdout-" + std::to_string(::getpid()));
+    const std::filesystem::path err =
+        std::filesystem::path(GANGWAY_OUT_DIR) / ("stderr-" + std::to_string(::getpid()));
     const int status = std::system((command + " >'" + out.string() + "' 2>'" + err.string() + "'").c_str());
     Ran ran{WIFEXITED(status) ? WEXITSTATUS(status) : 128 + WTERMSIG(status), slurp(out), slurp(err)};
     std::filesystem::remove(out);

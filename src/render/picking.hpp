@@ -1,0 +1,21 @@
+// Rays against the scene's triangles, on the processor: no picture has to be read back.
+#pragma once
+
+#include "render/visibility.hpp"
+
+#include <optional>
+
+namespace gangway::render {
+
+/// Nearest distance along the ray to a triangle of a part, in metres; nullopt for a miss. Both sides count.
+/// Moeller and Trumbore, Fast Minimum Storage Ray/Triangle Intersection (1997).
+std::optional<float> hitPart(const scene::Scene& scene, const scene::Part& part, const Ray& ray,
+                             float nearest_m);
+
+Pick pickAlong(const scene::Scene& scene, const PartIndex& index, const std::vector<Shown>& shown,
+               const Ray& ray);
+
+bool reaches(const scene::Scene& scene, const PartIndex& index, const std::vector<Shown>& shown,
+             const Ray& ray, float distance_m, int own_object);
+
+} // namespace gangway::render
