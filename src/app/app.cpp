@@ -165,8 +165,7 @@ void layOut(State& state, render::Renderer& renderer, float width, float height)
     drawDialogs(state);
     ImDrawList& back = *ImGui::GetBackgroundDrawList();
     back.AddRectFilled({0, 0}, {width, height}, packed(state.tokens->paper));
-    if (!state.message && !state.ask_unsaved && !state.browse_open && !state.search_open &&
-        !state.ask_recover) {
+    if (!asked(state)) {
         frameLine(state, {0, top}, {width, top});
         if (designer) {
             frameLine(state, {rail, top}, {rail, height});
@@ -232,6 +231,11 @@ void live(State& state, render::Renderer& renderer, GLFWwindow* window) {
         before = now;
         const bool moving = advance(state, seconds);
         const bool toast = !state.toast.empty() && ImGui::GetTime() <= state.toast_until;
+        if (!moving && state.frames_wanted <= 0 && state.refining) {
+            // One finer sample a round, so that a touch is answered at once.
+            state.refining = renderer.refine(viewOf(state));
+            state.frames_wanted = 1;
+        }
         if (!moving && state.frames_wanted <= 0) {
             if (state.document.changed() && journalled != state.document.version()) {
                 journalled = state.document.version();
@@ -256,7 +260,7 @@ void live(State& state, render::Renderer& renderer, GLFWwindow* window) {
         drawFrame(state, renderer, window);
         releaseLateKeys(state, window);
         title(window, state);
-        if (!state.options.picture.empty() && !moving && state.frames_wanted <= 0) {
+        if (!state.options.picture.empty() && !moving && state.frames_wanted <= 0 && !state.refining) {
             const auto written = exporting::writePng(readWindow(window), state.options.picture);
             if (!written) state.message = Message{"The picture was not written", {written.error()}};
             state.close = true;

@@ -31,6 +31,7 @@ void derive(State& state, render::Renderer& renderer) {
     derived.count = review::count(plan);
     for (const auto& storey : plan.storeys)
         derived.walk_maps.emplace(storey.id, scene::WalkMap(plan, storey.id, baseOf(state)));
+    derived.stairs = scene::stairLinks(plan);
     for (const auto& plate : plan.plates) {
         auto composed = catalogue::compose(state.catalogue, plate);
         derived.covers[plate.id] = geometry::coversOf(plan, plate.room, plate.host, composed.width_mm,
@@ -73,8 +74,9 @@ render::View viewOf(const State& state) {
     view.selected = state.selected;
     view.hovered = state.hovered;
     const unsigned rgb = state.tokens->stage;
-    const auto to_linear = [](unsigned value) { return std::pow(static_cast<float>(value) / 255.0F, 2.2F); };
-    view.background = {to_linear((rgb >> 16U) & 255U), to_linear((rgb >> 8U) & 255U), to_linear(rgb & 255U)};
+    view.background = {static_cast<float>((rgb >> 16U) & 255U) / 255.0F,
+                       static_cast<float>((rgb >> 8U) & 255U) / 255.0F,
+                       static_cast<float>(rgb & 255U) / 255.0F};
     return view;
 }
 

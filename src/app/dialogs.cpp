@@ -56,7 +56,8 @@ void unsavedQuestion(State& state) {
     if (!state.ask_unsaved || state.message) return;
     if (!beginModal(state, "unsaved", 520)) return;
     title(state, "Save what you changed?");
-    wrapped(fmt::format("'{}' has changes that are not saved yet.", state.document.file().filename().string()));
+    wrapped(
+        fmt::format("'{}' has changes that are not saved yet.", state.document.file().filename().string()));
     ImGui::Dummy({0, 8 * state.scale});
     const ImVec2 size{150 * state.scale, 44 * state.scale};
     bool close = false;

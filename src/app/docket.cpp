@@ -17,7 +17,8 @@ std::string coverWords(const std::vector<geometry::Cover>& covers) {
 }
 
 /// Under a row: what stands in front of the plate, and the way to see past it.
-void coverLine(State& state, const plan::Plate& plate, const std::vector<geometry::Cover>& covers, float left) {
+void coverLine(State& state, const plan::Plate& plate, const std::vector<geometry::Cover>& covers,
+               float left) {
     const float s = state.scale;
     ImGui::PushFont(state.fonts.small);
     ImGui::SetCursorScreenPos({left, ImGui::GetCursorScreenPos().y - 2 * s});

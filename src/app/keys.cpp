@@ -11,9 +11,6 @@ namespace {
 bool pressed(int key) {
     return ImGui::IsKeyPressed(key, false);
 }
-bool held(int key) {
-    return ImGui::IsKeyDown(key);
-}
 
 const char* word(plan::Visibility visibility) {
     switch (visibility) {
@@ -145,8 +142,7 @@ void handleKeys(State& state) {
         else
             state.selected.clear();
     }
-    if (io.WantTextInput || state.message || state.ask_unsaved || state.search_open || state.browse_open)
-        return;
+    if (io.WantTextInput || asked(state)) return;
     if (io.KeyCtrl) {
         controlKeys(state);
         return;
@@ -161,31 +157,6 @@ void handleKeys(State& state) {
     if (!state.selected.empty() && (pressed(GLFW_KEY_ENTER) || pressed(GLFW_KEY_KP_ENTER)))
         agree(state, state.selected);
     if (!state.selected.empty() && pressed(GLFW_KEY_Q)) state.asking_note = true;
-}
-
-bool walkingKeys(State& state, float seconds) {
-    const ImGuiIO& io = ImGui::GetIO();
-    if (io.WantTextInput || io.KeyCtrl || state.message || state.ask_unsaved || state.search_open ||
-        state.browse_open)
-        return false;
-    const float ahead = static_cast<float>(held(GLFW_KEY_W) || held(GLFW_KEY_UP)) -
-                        static_cast<float>(held(GLFW_KEY_S) || held(GLFW_KEY_DOWN));
-    const float aside = static_cast<float>(held(GLFW_KEY_D)) - static_cast<float>(held(GLFW_KEY_A));
-    const float turn = static_cast<float>(held(GLFW_KEY_RIGHT)) - static_cast<float>(held(GLFW_KEY_LEFT));
-    if (ahead == 0 && aside == 0 && turn == 0) return false;
-    state.camera.yaw += turn * 1.6F * seconds;
-    const float speed_mm = (io.KeyShift ? 3200.0F : 1700.0F) * seconds;
-    const double sine = std::sin(state.camera.yaw);
-    const double cosine = std::cos(state.camera.yaw);
-    const plan::Vec2 step{(sine * ahead + cosine * aside) * speed_mm,
-                          (cosine * ahead - sine * aside) * speed_mm};
-    const auto map = state.derived.walk_maps.find(state.storey);
-    if (map == state.derived.walk_maps.end()) return true;
-    const plan::Vec2 from = standingAt(state);
-    const plan::Vec2 at =
-        map->second.free(from) ? map->second.move(from, from + step) : map->second.nearestFree(from);
-    stepTo(state, at);
-    return true;
 }
 
 } // namespace gangway::app

@@ -10,25 +10,8 @@
 namespace gangway::app {
 
 namespace {
-constexpr float kWalkSpeed = 1.7F; ///< m/s, brisk indoor walk; common practice, no source
-constexpr float kTurnSpeed = 2.2F; ///< rad/s
 constexpr float kFlightSeconds = 0.45F;
 constexpr float kLookPerPixel = 0.0042F;
-
-float turnedTo(float from, float to) {
-    constexpr float kRound = 2 * std::numbers::pi_v<float>;
-    return from + std::remainder(to - from, kRound);
-}
-
-double elevation(const State& state, const std::string& storey_id) {
-    const auto* storey = plan::findStorey(state.plan(), storey_id);
-    return storey == nullptr ? 0 : storey->elevation_mm;
-}
-
-const scene::WalkMap* walkMap(const State& state) {
-    const auto found = state.derived.walk_maps.find(state.storey);
-    return found == state.derived.walk_maps.end() ? nullptr : &found->second;
-}
 
 /// Camera that turns about the orbit's target.
 scene::Camera orbitCamera(const State& state) {
@@ -49,39 +32,13 @@ OrbitEye orbitFrom(const State& state, const scene::Camera& camera) {
     orbit.pitch = std::min(camera.pitch, -0.15F);
     const glm::vec3 ahead{std::sin(orbit.yaw) * std::cos(orbit.pitch), std::sin(orbit.pitch),
                           -std::cos(orbit.yaw) * std::cos(orbit.pitch)};
-    const float floor = static_cast<float>(elevation(state, state.storey) / 1000.0);
+    const float floor = static_cast<float>(elevationOf(state, state.storey) / 1000.0);
     orbit.distance = std::clamp((floor - camera.eye.y) / ahead.y, 1.5F, 40.0F);
     orbit.target = camera.eye + ahead * orbit.distance;
     return orbit;
 }
 
-bool followWay(State& state, float seconds) {
-    if (state.walk_way.empty()) return false;
-    double left_mm = kWalkSpeed * 1000.0 * seconds;
-    plan::Vec2 at = standingAt(state);
-    while (!state.walk_way.empty() && left_mm > 0) {
-        const plan::Vec2 way = state.walk_way.front() - at;
-        const double distance = plan::length(way);
-        const double step = std::min(distance, left_mm);
-        if (distance > 600) {
-            const float aim = turnedTo(state.camera.yaw, static_cast<float>(std::atan2(way.x, way.y)));
-            state.camera.yaw +=
-                std::clamp(aim - state.camera.yaw, -kTurnSpeed * seconds, kTurnSpeed * seconds);
-        }
-        if (distance > 1e-6) at = at + way * (step / distance);
-        left_mm -= step;
-        if (step >= distance) state.walk_way.erase(state.walk_way.begin());
-    }
-    stepTo(state, at);
-    return true;
-}
 } // namespace
-
-void stepTo(State& state, plan::Vec2 at_mm) {
-    state.camera.eye =
-        scene::toScene({at_mm.x, at_mm.y, scene::kEyeHeightMm}, elevation(state, state.storey));
-    if (const auto* room = geometry::roomAt(state.plan(), state.storey, at_mm)) state.room = room->id;
-}
 
 plan::Vec2 standingAt(const State& state) {
     const plan::Vec3 at = scene::toHouse(state.camera.eye);
@@ -114,9 +71,7 @@ bool advance(State& state, float seconds) {
         return true;
     }
     if (state.stance == Stance::Walk) {
-        const bool keys = walkingKeys(state, seconds);
-        if (keys) state.walk_way.clear();
-        return keys || followWay(state, seconds);
+        return walkingKeys(state, seconds) || followWay(state, seconds);
     }
     return false;
 }
@@ -175,11 +130,11 @@ void showPlate(State& state, const std::string& plate_id) {
     const double size = plan::length(away);
     away = size > 1 ? away * (1 / size) : (size > 0.5 ? away : plan::Vec2{0, -1});
     plan::Vec2 stand = plan::Vec2{at.x, at.y} + away * 1900;
-    if (const auto* map = walkMap(state)) stand = map->nearestFree(stand);
+    if (const auto* map = walkMap(state, state.storey)) stand = map->nearestFree(stand);
     scene::Camera camera = state.camera;
     camera.vertical_fov = 1.05F;
     camera.orthographic = false;
-    camera.eye = scene::toScene({stand.x, stand.y, scene::kEyeHeightMm}, elevation(state, state.storey));
+    camera.eye = scene::toScene({stand.x, stand.y, scene::kEyeHeightMm}, elevationOf(state, state.storey));
     const plan::Vec3 look = at - plan::Vec3{stand.x, stand.y, scene::kEyeHeightMm};
     camera.yaw = static_cast<float>(std::atan2(look.x, look.y));
     // Looking a little above a low plate keeps the room in the picture.
@@ -203,13 +158,6 @@ void setStance(State& state, Stance stance) {
     }
     state.orbit = orbitFrom(state, state.camera);
     flyTo(state, orbitCamera(state));
-}
-
-void walkTo(State& state, plan::Vec2 at_mm) {
-    const auto* map = walkMap(state);
-    if (map == nullptr) return;
-    state.walk_way = map->way(standingAt(state), map->nearestFree(at_mm));
-    if (state.walk_way.empty()) say(state, "No way there on foot");
 }
 
 void lookBy(State& state, float dx_px, float dy_px) {

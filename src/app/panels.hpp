@@ -26,14 +26,24 @@ void setStance(State& state, Stance stance);
 void flyTo(State& state, const scene::Camera& camera);
 /// Moves the eye for this frame's time; true while something is still moving.
 bool advance(State& state, float seconds);
-void walkTo(State& state, plan::Vec2 at_mm);
-/// Stands there at once, on the present storey, and notes which room that is.
-void stepTo(State& state, plan::Vec2 at_mm);
 void lookBy(State& state, float dx_px, float dy_px);
 void zoomBy(State& state, float notches);
 void panBy(State& state, float dx_px, float dy_px);
 const plan::Room* standingRoom(const State& state);
 plan::Vec2 standingAt(const State& state);
+
+// walking.cpp
+/// True while a message, question or box must be answered first.
+bool asked(const State& state);
+double elevationOf(const State& state, const std::string& storey_id);
+const scene::WalkMap* walkMap(const State& state, const std::string& storey_id);
+/// The angle nearest to `from` that points as `to` does, radians.
+float turnedTo(float from, float to);
+bool walkingKeys(State& state, float seconds);
+bool followWay(State& state, float seconds);
+void walkTo(State& state, plan::Vec2 at_mm, const std::string& storey_id);
+/// Goes to a stair and up or down it.
+void takeStair(State& state, const std::string& furniture_id);
 
 // derive.cpp
 /// State of a plate, from what was derived; a plate of the present plan only.
@@ -71,7 +81,6 @@ struct Action {
 };
 std::vector<Action> actions(const State& state);
 void handleKeys(State& state);
-bool walkingKeys(State& state, float seconds);
 void cycleLayer(State& state, const std::string& layer_id);
 
 // widgets.cpp

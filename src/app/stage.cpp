@@ -35,17 +35,21 @@ void click(State& state, const render::Pick& hit, bool twice) {
     state.selected.clear();
     const plan::Vec3 at = scene::toHouse(hit.point);
     if (state.stance == Stance::Walk) {
-        const bool ground = hit.kind == scene::PartKind::Floor || hit.kind == scene::PartKind::Soft ||
-                            hit.kind == scene::PartKind::Furniture;
-        if (ground) walkTo(state, {at.x, at.y});
+        const auto* piece = plan::findFurniture(state.plan(), hit.object);
+        const auto* room = plan::findRoom(state.plan(), hit.room);
+        const bool ground =
+            hit.kind == scene::PartKind::Floor || hit.kind == scene::PartKind::Soft || piece != nullptr;
+        if (piece != nullptr && piece->kind == "stair")
+            takeStair(state, piece->id);
+        else if (ground)
+            walkTo(state, {at.x, at.y}, room == nullptr ? state.storey : room->storey);
     } else if (twice && plan::findRoom(state.plan(), hit.room) != nullptr) {
         // Step in where one pointed, looking the way the camera looked.
         state.stance = Stance::Walk;
         scene::Camera camera = state.camera;
         camera.pitch = -0.08F;
-        const auto map = state.derived.walk_maps.find(state.storey);
-        const plan::Vec2 stand = map == state.derived.walk_maps.end() ? plan::Vec2{at.x, at.y}
-                                                                      : map->second.nearestFree({at.x, at.y});
+        const auto* map = walkMap(state, state.storey);
+        const plan::Vec2 stand = map == nullptr ? plan::Vec2{at.x, at.y} : map->nearestFree({at.x, at.y});
         const auto* storey = plan::findStorey(state.plan(), state.storey);
         camera.eye = scene::toScene({stand.x, stand.y, scene::kEyeHeightMm},
                                     storey == nullptr ? 0 : storey->elevation_mm);
@@ -137,6 +141,7 @@ void drawStage(State& state, render::Renderer& renderer) {
     if (const std::string key = viewKey(state, view); key != state.stage_key) {
         state.stage_texture = renderer.drawToTexture(view);
         state.stage_key = key;
+        state.refining = true;
     }
     const ImVec2 size{state.stage.width, state.stage.height};
     ImGui::GetWindowDrawList()->AddImage(

@@ -38,6 +38,12 @@ struct Flight {
     float done = 1; ///< 0 to 1; 1: standing still
 };
 
+/// A point of a walk: where, and on which storey one is on arriving.
+struct WalkStep {
+    plan::Vec2 at_mm;
+    std::string storey;
+};
+
 /// Turning about a point, for orbit and lid-off.
 struct OrbitEye {
     glm::vec3 target{0};
@@ -51,6 +57,7 @@ struct Derived {
     std::uint64_t version = 0;
     std::map<std::string, std::vector<geometry::Cover>> covers; ///< by plate id
     std::map<std::string, scene::WalkMap> walk_maps;            ///< by storey
+    std::vector<scene::StairLink> stairs;
     std::map<std::string, catalogue::ComposedPlate> plates;
     std::vector<review::State> states; ///< one a plate, in the plan's order
     review::Count count;
@@ -107,7 +114,7 @@ struct State {
     scene::Camera camera;
     OrbitEye orbit;
     Flight flight;
-    std::vector<plan::Vec2> walk_way; ///< click-to-walk, points still ahead
+    std::vector<WalkStep> walk_way; ///< click-to-walk, points still ahead
 
     std::string selected; ///< plate id
     std::string hovered;
@@ -144,6 +151,7 @@ struct State {
     Rect stage;
     std::string stage_key; ///< what the stage's picture was drawn for
     unsigned stage_texture = 0;
+    bool refining = false; ///< the picture at rest is still being made finer
     StripPicture strip;
     std::map<std::string, Rect> places; ///< where things are on screen this frame, by name
     std::uint64_t frames = 0;

@@ -14,15 +14,15 @@
 namespace gangway::sheets {
 
 struct Options {
-    std::string paper = "A3";          ///< "A4", "A3", "A2", "A1"
-    std::optional<double> scale;       ///< 10, 20, 25 or 50; not set: the largest that fits
-    std::string room;                  ///< only this room id
-    std::string wall;                  ///< only this wall id
-    std::filesystem::path base;        ///< folder of the plan, for glTF files
+    std::string paper = "A3";    ///< "A4", "A3", "A2", "A1"
+    std::optional<double> scale; ///< 10, 20, 25 or 50; not set: the largest that fits
+    std::string room;            ///< only this room id
+    std::string wall;            ///< only this wall id
+    std::filesystem::path base;  ///< folder of the plan, for glTF files
 };
 
-/// One sheet for each wall with a plate, luminaire or opening-with-plate on it, in room and wall order. The error
-/// is a sentence: an unknown room, wall or paper, or a scale at which a wall does not fit.
+/// One sheet for each wall with a plate, luminaire or opening-with-plate on it, in room and wall order. The
+/// error is a sentence: an unknown room, wall or paper, or a scale at which a wall does not fit.
 [[nodiscard]] std::expected<drawing::Drawing, std::string>
 elevationSheets(const plan::Plan& plan, const catalogue::Catalogue& catalogue, const Options& options);
 
@@ -30,8 +30,8 @@ elevationSheets(const plan::Plan& plan, const catalogue::Catalogue& catalogue, c
 /// screen. `walls` says where each wall's u = 0, v = 0 is on the strip.
 struct StripWall {
     std::size_t wall = 0;
-    drawing::Pt origin;     ///< paper mm of (0, 0)
-    double length_mm = 0;   ///< real
+    drawing::Pt origin;   ///< paper mm of (0, 0)
+    double length_mm = 0; ///< real
 };
 struct Strip {
     drawing::Sheet sheet;

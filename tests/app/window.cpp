@@ -13,9 +13,12 @@
 namespace gangway::testing {
 
 namespace {
-void rest(double seconds) { std::this_thread::sleep_for(std::chrono::duration<double>(seconds)); }
+void rest(double seconds) {
+    std::this_thread::sleep_for(std::chrono::duration<double>(seconds));
+}
 
-int start(const std::vector<std::string>& words, const std::string& display, const std::filesystem::path& folder, const std::string& log) {
+int start(const std::vector<std::string>& words, const std::string& display,
+          const std::filesystem::path& folder, const std::string& log) {
     const int pid = ::fork();
     if (pid != 0) return pid;
     ::setenv("DISPLAY", display.c_str(), 1);
@@ -44,18 +47,22 @@ void stop(int pid) {
     ::waitpid(pid, nullptr, 0);
 }
 
-std::string firstLine(std::string text) { return text.substr(0, text.find('\n')); }
+std::string firstLine(std::string text) {
+    return text.substr(0, text.find('\n'));
+}
 } // namespace
 
 Window::Window(const std::filesystem::path& folder, const std::filesystem::path& plan) : folder_(folder) {
     // The process number keeps two runs of the tests on one machine apart.
     display_ = ":" + std::to_string(200 + ::getpid() % 5000);
-    display_pid_ = start({"Xvfb", display_, "-screen", "0", "1440x900x24", "-nolisten", "tcp"}, display_, folder_, "xvfb.log");
+    display_pid_ = start({"Xvfb", display_, "-screen", "0", "1440x900x24", "-nolisten", "tcp"}, display_,
+                         folder_, "xvfb.log");
     for (int i = 0; i < 100 && run("DISPLAY=" + display_ + " xdpyinfo").code != 0; ++i)
         rest(0.1);
     manager_pid_ = start({"openbox"}, display_, folder_, "openbox.log");
     rest(0.3);
-    program_pid_ = start({GANGWAY_BINARY, "open", plan.string(), "--size", "1400x860", "--user", "R. Fern", "--report", (folder_ / "report.json").string()},
+    program_pid_ = start({GANGWAY_BINARY, "open", plan.string(), "--size", "1400x860", "--user", "R. Fern",
+                          "--report", (folder_ / "report.json").string()},
                          display_, folder_, "gangway.log");
     for (int i = 0; i < 300 && !std::filesystem::exists(folder_ / "report.json"); ++i)
         rest(0.1);
@@ -74,7 +81,9 @@ Window::~Window() {
     stop(display_pid_);
 }
 
-std::string Window::tool(const std::string& arguments) const { return run("DISPLAY=" + display_ + " xdotool " + arguments).out; }
+std::string Window::tool(const std::string& arguments) const {
+    return run("DISPLAY=" + display_ + " xdotool " + arguments).out;
+}
 
 nlohmann::json Window::look() {
     // The report is written when the window comes to rest: wait until two looks in a row agree.
@@ -90,10 +99,13 @@ nlohmann::json Window::look() {
     return report;
 }
 
-bool Window::running() const { return program_pid_ > 0 && ::kill(program_pid_, 0) == 0 && ::waitpid(program_pid_, nullptr, WNOHANG) == 0; }
+bool Window::running() const {
+    return program_pid_ > 0 && ::kill(program_pid_, 0) == 0 && ::waitpid(program_pid_, nullptr, WNOHANG) == 0;
+}
 
 void Window::click(double x, double y) {
-    tool("mousemove --sync --window " + window_id_ + " " + std::to_string(static_cast<int>(x)) + " " + std::to_string(static_cast<int>(y)));
+    tool("mousemove --sync --window " + window_id_ + " " + std::to_string(static_cast<int>(x)) + " " +
+         std::to_string(static_cast<int>(y)));
     rest(0.25);
     tool("mousedown 1");
     rest(0.12);
@@ -102,7 +114,9 @@ void Window::click(double x, double y) {
 }
 
 void Window::click(const std::string& place) {
-    const auto report = look();
+    auto report = look();
+    for (int i = 0; i < 60 && !report["places"].contains(place); ++i)
+        report = look();
     INFO("place " << place << " in " << report["places"].dump());
     REQUIRE(report["places"].contains(place));
     const auto rect = report["places"][place].get<std::vector<double>>();
@@ -113,8 +127,12 @@ void Window::key(const std::string& keys) {
     tool("key --clearmodifiers " + keys);
     rest(0.2);
 }
-void Window::keyDown(const std::string& key) { tool("keydown " + key); }
-void Window::keyUp(const std::string& key) { tool("keyup " + key); }
+void Window::keyDown(const std::string& key) {
+    tool("keydown " + key);
+}
+void Window::keyUp(const std::string& key) {
+    tool("keyup " + key);
+}
 void Window::type(const std::string& text) {
     tool("type --delay 40 '" + text + "'");
     rest(0.2);

@@ -30,7 +30,8 @@ std::string plateInSight(const Json& report) {
 }
 } // namespace
 
-TEST_CASE("window: a plate is chosen by clicking it on the stage, agreed, the furniture hidden, saved, and the file says so") {
+TEST_CASE("window: a plate is chosen by clicking it on the stage, agreed, the furniture hidden, saved, and "
+          "the file says so") {
     const fs::path folder = freshFolder("window-evening");
     const fs::path plan = copyOf(kOneRoom, folder);
     Window window(folder, plan);
@@ -66,13 +67,17 @@ TEST_CASE("window: a plate is chosen by clicking it on the stage, agreed, the fu
     CHECK(hidden);
 }
 
-TEST_CASE("window: a plate chosen on the strip is queried with a note, and moving it by number afterwards reopens it") {
+TEST_CASE("window: a plate chosen on the strip is queried with a note, and moving it by number afterwards "
+          "reopens it") {
     const fs::path folder = freshFolder("window-query");
     const fs::path plan = copyOf(kOneRoom, folder);
     Window window(folder, plan);
     std::string id;
     for (const auto& [name, rect] : window.look()["places"].items())
-        if (name.starts_with("strip:")) { id = name.substr(6); break; }
+        if (name.starts_with("strip:")) {
+            id = name.substr(6);
+            break;
+        }
     REQUIRE_FALSE(id.empty());
     window.click("strip:" + id);
     CHECK(window.waitFor("selected", id));
@@ -119,11 +124,14 @@ TEST_CASE("window: one walks with the keys and does not leave the house") {
     std::this_thread::sleep_for(std::chrono::seconds(6));
     window.keyUp("w");
     const Json after = window.look();
-    const auto eye = [](const Json& report, int axis) { return report["eye"][static_cast<std::size_t>(axis)].get<double>(); };
+    const auto eye = [](const Json& report, int axis) {
+        return report["eye"][static_cast<std::size_t>(axis)].get<double>();
+    };
     const double walked = std::hypot(eye(after, 0) - eye(before, 0), eye(after, 2) - eye(before, 2));
     CHECK(walked > 0.3);
     double low_x = 1e9, high_x = -1e9, low_y = 1e9, high_y = -1e9;
-    for (const auto& corner : Json::parse(slurp(plan))["rooms"][0]["outline"]) {
+    const Json file = Json::parse(slurp(plan));
+    for (const auto& corner : file["rooms"][0]["outline"]) {
         low_x = std::min(low_x, corner[0].get<double>());
         high_x = std::max(high_x, corner[0].get<double>());
         low_y = std::min(low_y, corner[1].get<double>());

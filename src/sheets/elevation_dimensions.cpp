@@ -1,0 +1,211 @@
+#include "sheets/elevation_dimensions.hpp"
+
+#include "drawing/dimensions.hpp"
+#include "geometry/furniture.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <limits>
+#include <map>
+#include <string_view>
+#include <tuple>
+#include <utility>
+
+#include <fmt/format.h>
+
+namespace gangway::sheets {
+
+namespace {
+
+constexpr double kFirstRow = 10;      ///< first dimension line from the outline (drawing-standards 1.2)
+constexpr double kCrossEnd = 3.0;     ///< centre lines of plates end here; extension lines go on from there
+constexpr double kFurnitureNear = 60; ///< furniture standing this near to the wall gives edges
+constexpr double kFurnitureTop = 150; ///< and is at least this high and wide
+constexpr double kEdgeMatters = 600;  ///< edges this near to a plate are dimensioned
+constexpr double kLevelReach = 17;    ///< length of a level's line
+constexpr Pen kSiteLine{0.25, drawing::LineType::LongDashDot, drawing::kBlack};
+
+std::vector<drawing::RunningMark> setOutMarks(const WallView& view, OnPaper paper) {
+    std::vector<drawing::RunningMark> marks;
+    for (const Mounted& item : view.mounted) {
+        const double from_y = outlineOf(item, paper).bottom - kCrossEnd;
+        for (Vec2 box : item.box_centres_mm)
+            marks.push_back({{paper.mm(box.x), from_y}, paper.mm(box.x), box.x, item.id});
+    }
+    return marks;
+}
+
+/// One mark for each height, its extension line from the left-most box that has it.
+std::vector<drawing::RunningMark> heightMarks(const WallView& view, OnPaper paper) {
+    std::map<std::string, drawing::RunningMark> by_value;
+    for (const Mounted& item : view.mounted) {
+        const double from_x = outlineOf(item, paper).left - kCrossEnd;
+        for (Vec2 box : item.box_centres_mm) {
+            const drawing::RunningMark mark{{from_x, paper.mm(box.y)}, paper.mm(box.y), box.y, item.id};
+            const auto [it, added] = by_value.emplace(drawing::number(box.y), mark);
+            if (!added && from_x < it->second.from.x) it->second = mark;
+        }
+    }
+    std::vector<drawing::RunningMark> marks;
+    for (auto& [value, mark] : by_value)
+        marks.push_back(mark);
+    return marks;
+}
+
+bool nearAPlate(const WallView& view, double u_mm) {
+    return std::any_of(view.mounted.begin(), view.mounted.end(), [&](const Mounted& item) {
+        return std::abs(item.at_mm.x - u_mm) <= kEdgeMatters + item.width_mm / 2;
+    });
+}
+
+/// Pieces one sets out from: not what is moved by hand, and no soft furnishings.
+bool staysPut(const plan::Furniture& piece) {
+    constexpr std::array<std::string_view, 7> kMoved{"chair", "armchair", "table", "plant",
+                                                     "bench", "rug",      "fan"};
+    const bool moved = std::find(kMoved.begin(), kMoved.end(), piece.kind) != kMoved.end();
+    return !moved && piece.layer != plan::kLayerSoft;
+}
+
+/// The stretch of the wall a piece's footprint takes, so that edges are the plan's own numbers.
+std::pair<double, double> reachAlong(const WallView& view, const plan::Furniture& piece) {
+    double left = std::numeric_limits<double>::infinity();
+    double right = -left;
+    for (Vec2 corner : geometry::footprint(piece)) {
+        const double u = geometry::toFrame(view.frame, {corner.x, corner.y, 0}).x;
+        left = std::min(left, u);
+        right = std::max(right, u);
+    }
+    return {left, right};
+}
+
+/// Structural edges of openings, and edges of furniture at the wall that are near a plate.
+std::vector<drawing::RunningMark> edgeMarks(const WallView& view, OnPaper paper) {
+    std::vector<drawing::RunningMark> marks;
+    const auto add = [&](double u_mm, double v_mm, const std::string& id) {
+        if (u_mm > 0.5 && u_mm < view.length_mm() - 0.5)
+            marks.push_back({paper.at({u_mm, v_mm}), paper.mm(u_mm), u_mm, id});
+    };
+    for (const auto& hole : view.holes) {
+        add(hole.left_mm, hole.top_mm, hole.opening->id);
+        add(hole.right_mm, hole.top_mm, hole.opening->id);
+    }
+    for (const auto& silhouette :
+         geometry::silhouettes(*view.plan, *view.room, view.wall, kFurnitureNear, view.base)) {
+        const plan::Furniture& piece = *silhouette.piece;
+        if (!staysPut(piece)) continue;
+        double top = 0;
+        for (const auto& hull : silhouette.hulls_mm)
+            for (Vec2 p : hull)
+                top = std::max(top, p.y);
+        const auto [left, right] = reachAlong(view, piece);
+        if (right - left < kFurnitureTop || top < kFurnitureTop) continue;
+        if (nearAPlate(view, left)) add(left, top, piece.id);
+        if (nearAPlate(view, right)) add(right, top, piece.id);
+    }
+    return marks;
+}
+
+void rowName(std::vector<Item>& items, Pt right_end, const std::string& name) {
+    Ink(items, "dimensions").text(right_end, name, kNoteText, drawing::Align::Right);
+}
+
+/// A level to be signed at the right of the wall.
+struct Level {
+    double y = 0;
+    std::string value;
+};
+
+/// The sign of a level: a line, a triangle standing on it, and the value. `slot_y` is where the value has
+/// room; the line is kinked when that is not at the level itself.
+void drawLevel(std::vector<Item>& items, double x, const Level& level, double slot_y, bool below) {
+    Ink ink(items, "dimensions");
+    constexpr double kKink = 2.5;
+    if (slot_y != level.y) ink.line({x - kKink, level.y}, {x, slot_y}, kThin);
+    ink.line({x, slot_y}, {x + kLevelReach, slot_y}, kThin);
+    const double tip = below ? -2.2 : 2.2;
+    ink.polyline({{x + 2, slot_y}, {x + 3.3, slot_y + tip}, {x + 0.7, slot_y + tip}}, true, kThin);
+    ink.text({x + 4.4, below ? slot_y - 0.9 - kValueText : slot_y + 0.9}, level.value, kValueText);
+}
+
+/// Signs from below upwards, each clear of the one under it.
+void drawLevelsFrom(std::vector<Item>& items, double x, std::vector<Level> levels) {
+    constexpr double kPitch = 5.4;
+    std::sort(levels.begin(), levels.end(),
+              [](const Level& a, const Level& b) { return std::tie(a.y, a.value) < std::tie(b.y, b.value); });
+    double lowest = -std::numeric_limits<double>::infinity();
+    for (const Level& level : levels) {
+        const double slot = std::max(level.y, lowest);
+        drawLevel(items, x, level, slot, false);
+        lowest = slot + kPitch;
+    }
+}
+
+/// The site's level line as far as the wall reaches up to it.
+void drawSiteLine(std::vector<Item>& items, const WallView& view, double level_mm, OnPaper paper) {
+    std::vector<double> us{0, view.length_mm()};
+    for (std::size_t i = 2; i + 1 < view.outline_mm.size(); ++i) {
+        const Vec2 a = view.outline_mm[i];
+        const Vec2 b = view.outline_mm[i + 1];
+        if ((a.y - level_mm) * (b.y - level_mm) < 0)
+            us.push_back(a.x + (b.x - a.x) * (level_mm - a.y) / (b.y - a.y));
+    }
+    std::sort(us.begin(), us.end());
+    Ink ink(items, "building");
+    for (std::size_t i = 1; i < us.size(); ++i)
+        if (view.topAt((us[i - 1] + us[i]) / 2) > level_mm)
+            ink.line(paper.at({us[i - 1], level_mm}), paper.at({us[i], level_mm}), kSiteLine);
+}
+
+} // namespace
+
+void drawDimensions(std::vector<Item>& items, const WallView& view, OnPaper paper, Numbers numbers) {
+    const drawing::RunningStyle style;
+    const auto append = [&](std::vector<Item> more) {
+        items.insert(items.end(), std::make_move_iterator(more.begin()), std::make_move_iterator(more.end()));
+    };
+    if (view.mounted.empty()) return;
+    const double row_y = paper.mm(view.slab_mm()) - kFirstRow;
+    append(drawing::runningRow(0, row_y, setOutMarks(view, paper), style, "dimensions"));
+    const double column_x = -returnWidth(view, paper, End::Left) - kFirstRow;
+    append(drawing::runningColumn(column_x, 0, heightMarks(view, paper), style, "dimensions"));
+    if (numbers == Numbers::BoxesOnly) return;
+    rowName(items, {-3, row_y - kNoteText / 2}, "box centres, u");
+    const auto edges = edgeMarks(view, paper);
+    if (edges.empty()) return;
+    const double edge_y = paper.mm(view.top_mm()) + kFirstRow;
+    append(drawing::runningRow(0, edge_y, edges, style, "dimensions"));
+    rowName(items, {-3, edge_y - kNoteText / 2}, "edges, u");
+}
+
+void drawLevels(std::vector<Item>& items, std::vector<Label>& labels, const WallView& view, OnPaper paper) {
+    const double x = paper.mm(view.length_mm()) + returnWidth(view, paper, End::Right) + 3;
+    std::vector<Level> levels{{0, "FFL +0"}};
+    if (view.slab_mm() < 0) {
+        const Level slab{paper.mm(view.slab_mm()), fmt::format("slab {}", drawing::number(view.slab_mm()))};
+        drawLevel(items, x, slab, slab.y, true);
+    }
+    const plan::Storey* storey = view.storey();
+    if (storey != nullptr && storey->site_line_mm) {
+        const double site_mm = *storey->site_line_mm;
+        drawSiteLine(items, view, site_mm, paper);
+        levels.push_back({paper.mm(site_mm), fmt::format("site +{}", drawing::number(site_mm))});
+    }
+    if (!view.sloped())
+        levels.push_back({paper.mm(view.top_mm()), fmt::format("+{}", drawing::number(view.top_mm()))});
+    drawLevelsFrom(items, x, std::move(levels));
+    if (!view.sloped()) return;
+    // A sloped ceiling is given at each of its corners.
+    for (std::size_t i = 2; i < view.outline_mm.size(); ++i) {
+        const Pt corner = paper.at(view.outline_mm[i]);
+        Label label;
+        label.lines = {fmt::format("+{}", drawing::number(view.outline_mm[i].y))};
+        label.height_mm = kValueText;
+        label.within = {corner.x - 7, corner.y + 1, corner.x + 7, corner.y + 6};
+        label.layer = "dimensions";
+        label.need = Label::Need::Always;
+        labels.push_back(label);
+    }
+}
+
+} // namespace gangway::sheets

@@ -1,0 +1,272 @@
+// Elevation sheets: which walls get one, at what scale, and how view, schedule and notes share the paper.
+#include "sheets/block.hpp"
+#include "sheets/key_plan.hpp"
+#include "sheets/legend.hpp"
+#include "sheets/schedule_table.hpp"
+#include "sheets/sheet_names.hpp"
+#include "sheets/sheets.hpp"
+#include "sheets/site_notes.hpp"
+#include "sheets/title_block.hpp"
+#include "sheets/view_scale.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+#include <fmt/format.h>
+
+namespace gangway::sheets {
+
+namespace {
+
+/// One metre with a tick every 100, so that a copy at another size shows it.
+void drawScaleBar(std::vector<Item>& items, Pt upper_right, double scale) {
+    Ink ink(items, "notes");
+    const double metre = 1000 / scale;
+    const Rect bar{upper_right.x - metre, upper_right.y - 9.5, upper_right.x, upper_right.y - 8};
+    for (int i = 0; i < 10; i += 2)
+        ink.fill({bar.left + metre * i / 10, bar.bottom, bar.left + metre * (i + 1) / 10, bar.top},
+                 drawing::kBlack);
+    ink.rect(bar, kThin);
+    for (int i = 0; i <= 10; ++i) {
+        const double x = bar.left + metre * i / 10;
+        ink.line({x, bar.top}, {x, bar.top + (i % 5 == 0 ? 2.0 : 1.2)}, kThin);
+    }
+    ink.text({bar.left, bar.top + 3}, "0", kNoteText, drawing::Align::Centre);
+    ink.text({bar.right, bar.top + 3}, "1000", kNoteText, drawing::Align::Right);
+}
+
+void drawHeading(std::vector<Item>& items, const WallView& view, const Rect& place, double scale) {
+    Ink ink(items, "notes");
+    const std::string title = fmt::format("{}, wall {}", view.room->name, view.data().id);
+    ink.text({place.left, place.top - kTitleText}, title, kTitleText);
+    ink.text({place.left, place.top - kTitleText - 5.4},
+             fmt::format("elevation as seen from inside the room, 1:{:g}", scale), kValueText);
+    drawScaleBar(items, {place.right, place.top}, scale);
+}
+
+/// Moves the view into its place under the heading; returns the y under its footnote.
+double placeView(std::vector<Item>& items, Picture picture, const Layout& layout) {
+    const double spare = layout.view.width() - picture.extent.width();
+    const double dx = layout.view.left + spare / 2 - picture.extent.left;
+    const double dy = layout.view.top - kHeading - picture.extent.top;
+    move(picture.items, dx, dy);
+    const double bottom = picture.extent.bottom + dy;
+    items.insert(items.end(), std::make_move_iterator(picture.items.begin()),
+                 std::make_move_iterator(picture.items.end()));
+    Ink(items, "notes").text({layout.view.left, bottom - kFootnote + 0.6}, kDoNotScale, kNoteText);
+    return bottom - kFootnote;
+}
+
+/// Blocks still to be placed on this sheet or the next.
+struct Remaining {
+    std::vector<Block> rows;
+    std::vector<Block> notes;
+    bool notes_begun = false;
+    /// True when nothing is left that must be on paper.
+    bool done() const {
+        return rows.empty() &&
+               std::all_of(notes.begin(), notes.end(), [](const Block& block) { return block.optional; });
+    }
+};
+
+void placeNotes(std::vector<Item>& items, Remaining& rest, const std::vector<Rect>& columns) {
+    for (Rect column : columns) {
+        if (rest.notes.empty()) return;
+        // Only the legend is ever parted: everything else is one block under its heading.
+        if (rest.notes_begun && !rest.notes.front().keep_with_next) {
+            rest.notes.insert(rest.notes.begin(), headingBlock("Legend, continued", column.width()));
+            rest.notes.front().optional = true;
+        }
+        const std::size_t placed = flow(items, rest.notes, column);
+        rest.notes.erase(rest.notes.begin(), rest.notes.begin() + static_cast<std::ptrdiff_t>(placed));
+        rest.notes_begun = rest.notes_begun || placed > 0;
+    }
+}
+
+/// Places rows of the schedule; returns what is left of the column under them.
+Rect placeRows(std::vector<Item>& items, Remaining& rest, const WallView& view, Rect column, bool continued) {
+    if (rest.rows.empty() || column.width() <= 0) return column;
+    auto blocks = scheduleHead(view, column.width(), continued);
+    const std::size_t head = blocks.size();
+    blocks.insert(blocks.end(), rest.rows.begin(), rest.rows.end());
+    const std::size_t placed = flow(items, blocks, column);
+    if (placed > head)
+        rest.rows.erase(rest.rows.begin(), rest.rows.begin() + static_cast<std::ptrdiff_t>(placed - head));
+    return column;
+}
+
+void drawBorders(drawing::Sheet& sheet, const WallView& view, const Layout& layout, TitleFields fields) {
+    auto frame = sheetFrame(layout.paper);
+    sheet.items.insert(sheet.items.begin(), std::make_move_iterator(frame.begin()),
+                       std::make_move_iterator(frame.end()));
+    sheet.width_mm = layout.paper.width_mm;
+    sheet.height_mm = layout.paper.height_mm;
+    fields.paper = layout.paper.id;
+    fields.scale = sheet.scale;
+    drawTitleBlock(sheet.items, layout.title_corner, view.plan->project, fields);
+    const Pt strip{layout.title_corner.x, layout.title_corner.y + kTitleHeight};
+    drawRevisions(sheet.items, strip, view.plan->project);
+    drawAgreement(sheet.items, strip, view);
+    Ink(sheet.items, "frame")
+        .line({strip.x - kTitleWidth, strip.y + kStripHeight}, {strip.x, strip.y + kStripHeight}, kNarrow);
+}
+
+/// A numbered wall: its place among all walls that have something on them, whatever was asked for.
+struct Numbered {
+    std::size_t number = 0;
+    std::size_t count = 0;
+};
+
+drawing::Sheet emptySheet(const WallView& view, const Numbered& numbered, double scale, int part) {
+    drawing::Sheet sheet;
+    sheet.number = sheetNumber(numbered.number, numbered.count, part);
+    sheet.title =
+        fmt::format("{}, wall {}{}", view.room->name, view.data().id, part > 1 ? " (continued)" : "");
+    sheet.file_stem = fileStem(sheet.number, view.room->name, view.data().id);
+    sheet.scale = scale;
+    return sheet;
+}
+
+TitleFields fieldsOf(const WallView& view, const drawing::Sheet& sheet, const Numbered& numbered, int part) {
+    TitleFields fields;
+    fields.sheet_id = sheet.number;
+    fields.sheet_of =
+        fmt::format("{}{} / {}", numbered.number, part > 1 ? fmt::format(".{}", part) : "", numbered.count);
+    fields.title = fmt::format("{}, wall {}", view.room->name, view.data().id);
+    if (part > 1) fields.supplement = "continued";
+    return fields;
+}
+
+Remaining contentOf(const WallView& view, const catalogue::Catalogue& catalogue, const Layout& layout) {
+    Remaining rest;
+    rest.rows = scheduleRows(view, catalogue, layout.table_width_mm);
+    rest.notes.push_back(keyPlan(view, layout.note_width_mm));
+    for (auto&& blocks : {datumNotes(view, layout.note_width_mm), cautions(layout.note_width_mm),
+                          legend(view, layout.note_width_mm)})
+        rest.notes.insert(rest.notes.end(), blocks.begin(), blocks.end());
+    return rest;
+}
+
+drawing::Sheet firstSheet(const WallView& view, Picture picture, const Layout& layout,
+                          const Numbered& numbered, Remaining& rest) {
+    drawing::Sheet sheet = emptySheet(view, numbered, picture.scale, 1);
+    drawHeading(sheet.items, view, layout.view, picture.scale);
+    const double view_bottom = placeView(sheet.items, std::move(picture), layout);
+    Rect table = layout.table;
+    table.top = view_bottom - kGutter;
+    const Rect left = placeRows(sheet.items, rest, view, table, false);
+    placeNotes(sheet.items, rest, noteColumns(layout, view_bottom));
+    placeNotes(sheet.items, rest, columnsBelow(layout, left));
+    drawBorders(sheet, view, layout, fieldsOf(view, sheet, numbered, 1));
+    return sheet;
+}
+
+drawing::Sheet continuationSheet(const WallView& view, const Layout& layout, const Numbered& numbered,
+                                 double scale, int part, Remaining& rest) {
+    drawing::Sheet sheet = emptySheet(view, numbered, scale, part);
+    Ink(sheet.items, "notes").text({layout.table.left, layout.table.top - kNoteText}, kDoNotScale, kNoteText);
+    Rect table = layout.table;
+    table.top -= kFootnote + 1;
+    const Rect left = placeRows(sheet.items, rest, view, table, true);
+    placeNotes(sheet.items, rest, layout.side);
+    placeNotes(sheet.items, rest, columnsBelow(layout, left));
+    drawBorders(sheet, view, layout, fieldsOf(view, sheet, numbered, part));
+    return sheet;
+}
+
+std::vector<drawing::Sheet> sheetsOf(const WallView& view, Picture picture,
+                                     const catalogue::Catalogue& catalogue, const Numbered& numbered) {
+    const Layout layout = picture.layout;
+    Remaining rest = contentOf(view, catalogue, layout);
+    const double scale = picture.scale;
+    std::vector<drawing::Sheet> sheets{firstSheet(view, std::move(picture), layout, numbered, rest)};
+    const Layout more = continuationOn(layout);
+    // A block taller than a whole sheet could never be placed; the bound keeps that from going on for ever.
+    constexpr int kMostParts = 200;
+    for (int part = 2; !rest.done() && part <= kMostParts; ++part)
+        sheets.push_back(continuationSheet(view, more, numbered, scale, part, rest));
+    return sheets;
+}
+
+/// A wall that has something on it.
+struct WallWork {
+    const plan::Room* room = nullptr;
+    std::size_t wall = 0;
+    std::vector<Mounted> mounted;
+};
+
+std::vector<WallWork> wallsWithSomething(const plan::Plan& plan, const catalogue::Catalogue& catalogue) {
+    std::vector<WallWork> work;
+    for (const plan::Room& room : plan.rooms) {
+        auto walls = mountedByWall(plan, catalogue, room);
+        for (std::size_t wall = 0; wall < walls.size(); ++wall)
+            if (!walls[wall].empty()) work.push_back({&room, wall, std::move(walls[wall])});
+    }
+    return work;
+}
+
+std::string listOf(const std::vector<std::string>& names) {
+    std::string list;
+    for (const std::string& name : names)
+        list += (list.empty() ? "'" : ", '") + name + "'";
+    return list;
+}
+
+/// What is wrong with the options, empty when nothing is.
+std::string problemWith(const plan::Plan& plan, const Options& options) {
+    if (!findPaper(options.paper))
+        return fmt::format("there is no paper '{}'; give one of {}", options.paper, paperNames());
+    constexpr std::array<double, 4> kScales{10, 20, 25, 50};
+    if (options.scale && std::find(kScales.begin(), kScales.end(), *options.scale) == kScales.end())
+        return fmt::format("1:{:g} is not a scale of these sheets; give 10, 20, 25 or 50", *options.scale);
+    std::vector<std::string> rooms;
+    std::vector<std::string> walls;
+    for (const plan::Room& room : plan.rooms) {
+        rooms.push_back(room.id);
+        if (!options.room.empty() && room.id != options.room) continue;
+        for (const plan::Wall& wall : room.walls)
+            if (std::find(walls.begin(), walls.end(), wall.id) == walls.end()) walls.push_back(wall.id);
+    }
+    if (!options.room.empty() && plan::findRoom(plan, options.room) == nullptr)
+        return fmt::format("there is no room '{}'; the plan has {}", options.room, listOf(rooms));
+    if (!options.wall.empty() && std::find(walls.begin(), walls.end(), options.wall) == walls.end())
+        return fmt::format("there is no wall '{}'{}; there are {}", options.wall,
+                           options.room.empty() ? "" : fmt::format(" in room '{}'", options.room),
+                           listOf(walls));
+    return {};
+}
+
+} // namespace
+
+std::expected<drawing::Drawing, std::string>
+elevationSheets(const plan::Plan& plan, const catalogue::Catalogue& catalogue, const Options& options) {
+    if (auto problem = problemWith(plan, options); !problem.empty())
+        return std::unexpected(std::move(problem));
+    const Paper paper = *findPaper(options.paper);
+    drawing::Drawing drawing;
+    drawing.title = plan.project.name;
+    drawing.subject = "Wall elevations with plate set-out";
+    drawing.author = plan.project.designer;
+    drawing.date = plan.project.date;
+    auto work = wallsWithSomething(plan, catalogue);
+    for (std::size_t i = 0; i < work.size(); ++i) {
+        WallWork& wall = work[i];
+        if (!options.room.empty() && wall.room->id != options.room) continue;
+        if (!options.wall.empty() && wall.room->walls[wall.wall].id != options.wall) continue;
+        findCovers(plan, *wall.room, wall.mounted, options.base);
+        const WallView view = lookAt(plan, *wall.room, wall.wall, std::move(wall.mounted), options.base);
+        auto picture = pictureThatFits(view, paper, options.scale);
+        if (!picture) return std::unexpected(std::move(picture.error()));
+        for (drawing::Sheet& sheet : sheetsOf(view, std::move(*picture), catalogue, {i + 1, work.size()}))
+            drawing.sheets.push_back(std::move(sheet));
+    }
+    if (drawing.sheets.empty() && !(options.room.empty() && options.wall.empty()))
+        return std::unexpected(
+            fmt::format("nothing is mounted on {}{}, so there is no elevation to draw",
+                        options.wall.empty() ? "any wall" : fmt::format("wall '{}'", options.wall),
+                        options.room.empty() ? "" : fmt::format(" of room '{}'", options.room)));
+    return drawing;
+}
+
+} // namespace gangway::sheets

@@ -1,0 +1,15 @@
+// The set-out schedule of a wall: for each plate where its boxes are, what they are, and what goes in.
+#pragma once
+
+#include "sheets/block.hpp"
+#include "sheets/wall_view.hpp"
+
+namespace gangway::sheets {
+
+/// Heading and column titles of the schedule, for the head of each column of rows.
+std::vector<Block> scheduleHead(const WallView& view, double width_mm, bool continued);
+
+/// One row a plate or luminaire. Each box centre has its own u and v; text never shrinks, rows grow.
+std::vector<Block> scheduleRows(const WallView& view, const catalogue::Catalogue& catalogue, double width_mm);
+
+} // namespace gangway::sheets

@@ -1,1 +1,0 @@
-#include "sheets/sheets.hpp"

@@ -1,0 +1,168 @@
+#include "sheets/title_block.hpp"
+
+#include "review/review.hpp"
+
+#include <algorithm>
+#include <array>
+
+#include <fmt/format.h>
+
+namespace gangway::sheets {
+
+namespace {
+
+constexpr double kRow = kTitleHeight / 4;
+constexpr double kPad = 1.2;
+constexpr double kRevisionWidth = 88;
+
+struct Cell {
+    const char* label;
+    std::string value;
+    double width_mm;
+    double text_mm = kValueText;
+};
+
+/// The largest lettering of the series that fits, else the smallest with the end cut and marked.
+drawing::Text fitted(const std::string& value, double width_mm, double largest_mm) {
+    drawing::Text text;
+    text.text = value;
+    for (double height : {kNumberText, kTitleText, kValueText, kNoteText}) {
+        if (height > largest_mm) continue;
+        text.height_mm = height;
+        if (drawing::measure(value, height).width_mm <= width_mm) return text;
+    }
+    // One long word breaks where it must, so this keeps as many characters as there is room for.
+    std::string unbroken = value;
+    std::replace(unbroken.begin(), unbroken.end(), ' ', '_');
+    const double room = width_mm - drawing::measure("...", kNoteText).width_mm;
+    const auto lines = wrapped(unbroken, kNoteText, room);
+    text.text = value.substr(0, lines.empty() ? 0 : lines.front().size()) + "...";
+    return text;
+}
+
+void drawRow(std::vector<Item>& items, Pt upper_left, const std::vector<Cell>& cells) {
+    Ink lines(items, "frame");
+    Ink texts(items, "notes");
+    double x = upper_left.x;
+    for (const Cell& cell : cells) {
+        const Rect rect{x, upper_left.y - kRow, x + cell.width_mm, upper_left.y};
+        lines.rect(rect, kThin);
+        texts.text({x + kPad, rect.top - kPad - kNoteText}, cell.label, kNoteText);
+        // Tall values stand at the right of their label, so that the row keeps its height.
+        const double beside = cell.width_mm - 3 * kPad - drawing::measure(cell.label, kNoteText).width_mm;
+        drawing::Text value = fitted(cell.value, beside, cell.text_mm);
+        if (value.height_mm > kValueText) {
+            value.at = {rect.right - kPad, rect.bottom + (kRow - value.height_mm) / 2};
+            value.align = drawing::Align::Right;
+        } else {
+            value = fitted(cell.value, cell.width_mm - 2 * kPad, kValueText);
+            value.at = {x + kPad, rect.bottom + 1.1};
+        }
+        texts.text(value);
+        x += cell.width_mm;
+    }
+}
+
+std::string orDash(const std::string& value) {
+    return value.empty() ? "-" : value;
+}
+
+std::string scaleText(double scale) {
+    return fmt::format("1:{:g}", scale);
+}
+
+} // namespace
+
+void drawTitleBlock(std::vector<Item>& items, Pt corner, const plan::Project& project,
+                    const TitleFields& fields) {
+    const Pt start{corner.x - kTitleWidth, corner.y + kTitleHeight};
+    const std::string title = fields.title + (fields.supplement.empty() ? "" : ", " + fields.supplement);
+    const std::string id = project.number.empty() ? fields.sheet_id : project.number + "-" + fields.sheet_id;
+    drawRow(items, start,
+            {{"Legal owner", orDash(project.company), 50},
+             {"Title", title, 72, kTitleText},
+             {"Sheet", id, 58, kNumberText}});
+    drawRow(items, {start.x, start.y - kRow},
+            {{"Project", orDash(project.name), 60},
+             {"Client", orDash(project.client), 50},
+             {"Address", orDash(project.address), 70}});
+    drawRow(items, {start.x, start.y - 2 * kRow},
+            {{"Document type", fields.document_type, 56},
+             {"Created by", orDash(project.designer), 38},
+             {"Technical reference", orDash(project.contact), 48},
+             {"Approved by", orDash(project.approved_by), 38}});
+    drawRow(items, {start.x, start.y - 3 * kRow},
+            {{"Date of issue", orDash(project.date), 30},
+             {"Revision", orDash(project.revision), 18},
+             {"Status", orDash(project.status), 50},
+             {"Scale", scaleText(fields.scale), 20},
+             {"Paper", fields.paper, 16},
+             {"Language", "en", 20},
+             {"Sheet no.", fields.sheet_of, 26}});
+    Ink(items, "frame").rect({start.x, corner.y, corner.x, corner.y + kTitleHeight}, kHeavy);
+}
+
+void drawRevisions(std::vector<Item>& items, Pt corner, const plan::Project& project) {
+    Ink lines(items, "frame");
+    Ink texts(items, "notes");
+    const double left = corner.x - kTitleWidth;
+    const double right = left + kRevisionWidth;
+    const std::array<double, 5> edges{left, left + 10, left + 31, left + 59, right};
+    const std::array<const char*, 4> heads{"Rev.", "Date", "Change", "By"};
+    const std::array<std::string, 4> row{
+        orDash(project.revision), orDash(project.date),
+        project.revision.empty() ? "before first issue" : orDash(project.status), orDash(project.designer)};
+    const double pitch = kStripHeight / 3;
+    for (std::size_t i = 0; i < heads.size(); ++i) {
+        const double x = edges[i] + kPad;
+        texts.text({x, corner.y + 2 * pitch + 1.4}, heads[i], kNoteText);
+        drawing::Text value = fitted(row[i], edges[i + 1] - edges[i] - 2 * kPad, kNoteText);
+        value.at = {x, corner.y + pitch + 1.4};
+        texts.text(value);
+    }
+    for (double x : edges)
+        lines.line({x, corner.y}, {x, corner.y + kStripHeight}, kThin);
+    for (int i = 1; i <= 3; ++i)
+        lines.line({left, corner.y + i * pitch}, {right, corner.y + i * pitch}, kThin);
+}
+
+void drawAgreement(std::vector<Item>& items, Pt corner, const WallView& view) {
+    Ink lines(items, "frame");
+    Ink texts(items, "notes");
+    const Rect box{corner.x - kTitleWidth + kRevisionWidth, corner.y, corner.x, corner.y + kStripHeight};
+    review::Count count;
+    std::string prints;
+    int plates = 0;
+    for (const Mounted& item : view.mounted) {
+        if (item.plate == nullptr) continue;
+        ++plates;
+        prints += review::fingerprint(*view.plan, *item.plate) + "\n";
+        switch (review::stateOf(*view.plan, *item.plate)) {
+        case review::State::Open:
+            ++count.open;
+            break;
+        case review::State::Agreed:
+            ++count.agreed;
+            break;
+        case review::State::Queried:
+            ++count.queried;
+            break;
+        case review::State::Reopened:
+            ++count.reopened;
+            break;
+        }
+    }
+    const double pitch = kStripHeight / 3;
+    const double x = box.left + kPad;
+    texts.text({x, box.top - pitch + 1.4},
+               fmt::format("Agreed {} of {}, queried {}, open {}, reopened {}", count.agreed, plates,
+                           count.queried, count.open, count.reopened),
+               kNoteText);
+    texts.text({x, box.top - 2 * pitch + 1.4},
+               "Fingerprint of this wall: " + review::sha256(prints).substr(0, 8), kNoteText);
+    texts.text({x, box.bottom + 1.4}, "Name, date, signature:", kNoteText);
+    lines.line({x + 36, box.bottom + 1.4}, {box.right - 2, box.bottom + 1.4}, kThin);
+    lines.rect(box, kThin);
+}
+
+} // namespace gangway::sheets

@@ -1,0 +1,32 @@
+// Title block by ISO 7200 with revision table and agreement box above it.
+#pragma once
+
+#include "sheets/canvas.hpp"
+#include "sheets/wall_view.hpp"
+
+namespace gangway::sheets {
+
+/// ISO 7200 clause 6 (from memory): at most 180 wide, which is the whole drawing space of an upright A4.
+inline constexpr double kTitleWidth = 180;
+inline constexpr double kTitleHeight = 38;
+inline constexpr double kStripHeight = 15.6; ///< revision table and agreement box above the title block
+
+struct TitleFields {
+    std::string sheet_id;   ///< "E-07"
+    std::string sheet_of;   ///< "7 / 12"
+    std::string title;      ///< "Kitchen, wall A"
+    std::string supplement; ///< "continued"
+    std::string document_type = "wall elevation, plate set-out";
+    std::string paper; ///< "A3"
+    double scale = 20;
+};
+
+/// Title block with its lower right corner at `corner`.
+void drawTitleBlock(std::vector<Item>& items, Pt corner, const plan::Project& project,
+                    const TitleFields& fields);
+
+/// Revision table and agreement box, `corner` being the strip's lower right corner.
+void drawRevisions(std::vector<Item>& items, Pt corner, const plan::Project& project);
+void drawAgreement(std::vector<Item>& items, Pt corner, const WallView& view);
+
+} // namespace gangway::sheets

@@ -1,0 +1,57 @@
+// The wall strip: a room unrolled for the screen, drawn by the elevations' own code.
+#include "sheets/elevation_view.hpp"
+#include "sheets/sheets.hpp"
+
+#include <algorithm>
+
+namespace gangway::sheets {
+
+namespace {
+
+constexpr double kGap = 12;       ///< paper between one wall's picture and the next
+constexpr double kMarginTop = 12; ///< for the letters over the walls
+constexpr double kMargin = 4;
+
+void heading(std::vector<Item>& items, const WallView& view, Pt lower_left) {
+    Ink ink(items, "text");
+    ink.text(lower_left, "wall " + view.data().id, kTitleText);
+}
+
+} // namespace
+
+Strip wallStrip(const plan::Plan& plan, const catalogue::Catalogue& catalogue, const plan::Room& room,
+                double scale, const std::filesystem::path& base) {
+    Strip strip;
+    strip.sheet.title = room.name;
+    strip.sheet.scale = scale;
+    auto mounted = mountedByWall(plan, catalogue, room);
+    const OnPaper paper{scale};
+    double x = kMargin;
+    double bottom = 0;
+    double top = 0;
+    for (std::size_t wall = 0; wall < room.walls.size(); ++wall) {
+        findCovers(plan, room, mounted[wall], base);
+        const WallView view = lookAt(plan, room, wall, std::move(mounted[wall]), base);
+        auto items = drawElevation(view, paper, Numbers::BoxesOnly);
+        const Rect extent = extentOf(items);
+        const double left = x - extent.left;
+        move(items, left, 0);
+        heading(items, view, {left, paper.mm(view.top_mm()) + 3});
+        strip.sheet.items.insert(strip.sheet.items.end(), std::make_move_iterator(items.begin()),
+                                 std::make_move_iterator(items.end()));
+        strip.walls.push_back({wall, {left, 0}, view.length_mm()});
+        bottom = std::min(bottom, extent.bottom);
+        top = std::max(top, std::max(extent.top, paper.mm(view.top_mm())));
+        x = left + extent.right + kGap;
+    }
+    // Paper starts at the lowest ink.
+    const double lift = kMargin - bottom;
+    move(strip.sheet.items, 0, lift);
+    for (StripWall& wall : strip.walls)
+        wall.origin.y += lift;
+    strip.sheet.width_mm = std::max(x - kGap + kMargin, 2 * kMargin);
+    strip.sheet.height_mm = top + lift + kMarginTop;
+    return strip;
+}
+
+} // namespace gangway::sheets

@@ -1,0 +1,94 @@
+// What there is to see on one wall from inside the room: its frame, holes, the plates and wall luminaires on
+// it or on furniture faces before it. Everything in the wall's (u, v), mm; no paper yet.
+#pragma once
+
+#include "catalogue/catalogue.hpp"
+#include "geometry/frames.hpp"
+#include "geometry/walls.hpp"
+#include "plan/plan.hpp"
+
+#include <filesystem>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace gangway::sheets {
+
+using plan::Vec2;
+
+/// Furniture nearer to a wall than this stands before it: units and beds do, an island does not.
+inline constexpr double kFurnitureReach = 650;
+
+/// A plate or a luminaire as it is seen on a wall; one of the two pointers is set.
+struct Mounted {
+    const plan::Plate* plate = nullptr;
+    const plan::Luminaire* luminaire = nullptr;
+    std::string id;
+    std::string tag; ///< as printed; the id when no tag is given
+    Vec2 at_mm;      ///< centre in the wall's (u, v)
+    double width_mm = 0;
+    double height_mm = 0;
+    catalogue::ComposedPlate face;    ///< plates only
+    std::vector<Vec2> box_centres_mm; ///< (u, v) of what is drilled, left to right and top to bottom
+    std::string on;                   ///< furniture it is mounted on: "headboard"; empty: the wall
+    double out_mm = 0;                ///< how far that face stands before the wall
+    std::string behind;               ///< what hides it from straight in front: "wardrobe"; empty: nothing
+};
+
+/// Where a host's point is on one of the room's walls: on the wall itself, or on a vertical furniture face
+/// that is parallel to the wall and stands before it. nullopt for floors, ceilings and faces no wall looks
+/// like.
+struct Spot {
+    std::size_t wall = 0;
+    Vec2 at_mm;
+    std::string on;
+    double out_mm = 0;
+};
+std::optional<Spot> spotOf(const plan::Plan& plan, const plan::Room& room, const plan::Host& host);
+
+/// The plates and wall luminaires of a room by wall, each list from left to right. `behind` is not filled
+/// yet.
+std::vector<std::vector<Mounted>> mountedByWall(const plan::Plan& plan, const catalogue::Catalogue& catalogue,
+                                                const plan::Room& room);
+
+/// Fills `behind` of everything on a wall (geometry::coversOf).
+void findCovers(const plan::Plan& plan, const plan::Room& room, std::vector<Mounted>& mounted,
+                const std::filesystem::path& base);
+
+/// The wall that meets this one at its left or right end.
+struct Neighbour {
+    std::size_t wall = 0;
+    bool towards_viewer = true; ///< an inside corner; false: the wall turns away (outside corner)
+    double thickness_mm = 0;    ///< structure and this face's build-up
+    double build_up_mm = 0;     ///< finished face to structural face
+};
+enum class End { Left, Right };
+Neighbour neighbourOf(const plan::Room& room, std::size_t wall, End end);
+
+double thicknessOf(const std::vector<plan::Course>& courses);
+/// "plaster 13, tile 10"; empty when nothing is known.
+std::string inWords(const std::vector<plan::Course>& courses);
+
+/// A wall with everything on it.
+struct WallView {
+    const plan::Plan* plan = nullptr;
+    const plan::Room* room = nullptr;
+    std::size_t wall = 0;
+    geometry::Frame frame;
+    std::vector<Vec2> outline_mm;          ///< counter-clockwise from (0, 0)
+    std::vector<geometry::FaceHole> holes; ///< left to right
+    std::vector<Mounted> mounted;
+    std::filesystem::path base;
+
+    const plan::Wall& data() const { return room->walls[wall]; }
+    double length_mm() const { return frame.length_mm; }
+    double top_mm() const;           ///< highest point of the outline
+    double topAt(double u_mm) const; ///< ceiling line at u
+    bool sloped() const;
+    double slab_mm() const { return -thicknessOf(room->floor_build_up); } ///< v of the slab, at most 0
+    const plan::Storey* storey() const { return plan::findStorey(*plan, room->storey); }
+};
+WallView lookAt(const plan::Plan& plan, const plan::Room& room, std::size_t wall,
+                std::vector<Mounted> mounted, const std::filesystem::path& base);
+
+} // namespace gangway::sheets
