@@ -80,7 +80,9 @@ void listen(GLFWwindow* window) {
 void keyEvent(GLFWwindow* window, int key, int scancode, int action, int mods) {
     State& state = stateOf(window);
     if (action == GLFW_PRESS) state.keys_of_frame.insert(key);
-    if (action == GLFW_RELEASE && state.keys_of_frame.contains(key)) {
+    // Once one waits, all do: else the Ctrl of a quick Ctrl+S would be let go before the S is seen.
+    const bool late = state.keys_of_frame.contains(key) || !state.late_releases.empty();
+    if (action == GLFW_RELEASE && late) {
         state.late_releases.push_back({key, scancode, mods});
         wake(window);
         return;
@@ -242,7 +244,7 @@ void live(State& state, render::Renderer& renderer, GLFWwindow* window) {
                 if (const auto kept = state.document.writeJournal(); !kept) say(state, kept.error());
             }
             if (!state.options.report.empty())
-                writeReport(state, renderer.statistics(), state.options.report);
+                writeReport(state, renderer.statistics(), true, state.options.report);
             if (toast) {
                 glfwWaitEventsTimeout(std::max(0.01, state.toast_until - ImGui::GetTime() + 0.02));
                 if (ImGui::GetTime() > state.toast_until) {
@@ -252,6 +254,8 @@ void live(State& state, render::Renderer& renderer, GLFWwindow* window) {
             } else {
                 glfwWaitEvents();
             }
+            if (!state.options.report.empty() && state.frames_wanted > 0)
+                writeReport(state, renderer.statistics(), false, state.options.report);
             before = glfwGetTime();
             continue;
         }

@@ -1,7 +1,7 @@
 // Everything the screen needs of the plan that costs time, redone only when the plan changed.
 #include "app/panels.hpp"
 
-#include "geometry/frames.hpp"
+#include "geometry/house_index.hpp"
 
 namespace gangway::app {
 
@@ -32,9 +32,10 @@ void derive(State& state, render::Renderer& renderer) {
     for (const auto& storey : plan.storeys)
         derived.walk_maps.emplace(storey.id, scene::WalkMap(plan, storey.id, baseOf(state)));
     derived.stairs = scene::stairLinks(plan);
+    const geometry::HouseIndex house(plan);
     for (const auto& plate : plan.plates) {
         auto composed = catalogue::compose(state.catalogue, plate);
-        derived.covers[plate.id] = geometry::coversOf(plan, plate.room, plate.host, composed.width_mm,
+        derived.covers[plate.id] = geometry::coversOf(house, plate.room, plate.host, composed.width_mm,
                                                       composed.height_mm, 900, baseOf(state));
         derived.plates[plate.id] = std::move(composed);
     }

@@ -7,11 +7,12 @@
 
 namespace gangway::app {
 
-void writeReport(const State& state, const render::Statistics& statistics,
+void writeReport(const State& state, const render::Statistics& statistics, bool resting,
                  const std::filesystem::path& file) {
     using Json = nlohmann::ordered_json;
     const review::Count count = state.derived.count;
-    Json report = {{"file", state.document.file().string()},
+    Json report = {{"resting", resting},
+                   {"file", state.document.file().string()},
                    {"changed", state.document.changed()},
                    {"room", state.room},
                    {"storey", state.storey},

@@ -7,6 +7,8 @@
 namespace gangway::app {
 
 /// Writes selection, room, camera, counts and the places of everything clickable, atomically.
-void writeReport(const State& state, const render::Statistics& statistics, const std::filesystem::path& file);
+/// `resting` is false when something was touched and the window has not come to rest again.
+void writeReport(const State& state, const render::Statistics& statistics, bool resting,
+                 const std::filesystem::path& file);
 
 } // namespace gangway::app
