@@ -179,6 +179,20 @@ void switchSeries(Pencil& p) {
     arm(p, kOnWall, 120, 90);
 }
 
+// A proposal of our own: the two-circuit switch with a third arm between the two.
+void switchThreeCircuit(Pencil& p) {
+    switchSeries(p);
+    arm(p, kOnWall, 90);
+}
+
+// A proposal of our own: a switch with an arrow each way, up and down.
+void switchBlind(Pencil& p) {
+    p.circle(kOnWall, kRim);
+    p.line({0, 2 * kRim}, {0, 3.4});
+    p.fill({{-0.4, 2.7}, {0.4, 2.7}, {0, 3.4}});
+    p.fill({{-0.4, 2.1}, {0.4, 2.1}, {0, 1.4}});
+}
+
 void onStem(Pencil& p) {
     p.line({0, 0}, {0, kOnStem.y - kRim});
     p.circle(kOnStem, kRim);
@@ -289,16 +303,18 @@ constexpr std::array kRecipes{
     Recipe{{"telephone", "Telephone outlet"}, telephone},
     Recipe{{"cord-outlet", "Cord outlet"}, cordOutlet},
     Recipe{{"blank", "Blank plate"}, blank},
-    Recipe{{"switch-1", "Switch, one way"}, switchOne},
-    Recipe{{"switch-2pole", "Switch, two poles"}, switchTwoPole},
-    Recipe{{"switch-series", "Switch, two circuits"}, switchSeries},
-    Recipe{{"switch-2way", "Two-way switch"}, switchTwoWay},
+    Recipe{{"switch-one-way", "Switch, one way"}, switchOne},
+    Recipe{{"switch-double-pole", "Switch, two poles"}, switchTwoPole},
+    Recipe{{"switch-two-circuit", "Switch, two circuits"}, switchSeries},
+    Recipe{{"switch-three-circuit", "Switch, three circuits (proposal)"}, switchThreeCircuit},
+    Recipe{{"switch-blind", "Switch for a blind (proposal)"}, switchBlind},
+    Recipe{{"switch-two-way", "Two-way switch"}, switchTwoWay},
     Recipe{{"switch-intermediate", "Intermediate switch"}, switchIntermediate},
     Recipe{{"pull-cord", "Pull-cord switch"}, pullCord},
-    Recipe{{"push", "Push-button"}, push},
+    Recipe{{"push-button", "Push-button"}, push},
     Recipe{{"dimmer", "Dimmer"}, dimmer},
     Recipe{{"thermostat", "Thermostat"}, thermostat},
-    Recipe{{"sensor", "Presence sensor"}, sensor},
+    Recipe{{"sensor-motion", "Presence sensor"}, sensor},
     Recipe{{"timer", "Time switch"}, timer},
     Recipe{{"luminaire", "Luminaire"}, luminaire},
     Recipe{{"luminaire-wall", "Wall luminaire"}, luminaireWall},

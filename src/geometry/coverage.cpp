@@ -51,12 +51,13 @@ meshes::Mesh inView(const View& view, const meshes::Mesh& house) {
     return {std::move(points), {}, house.triangles};
 }
 
-std::vector<Obstacle> furnitureBefore(const plan::Plan& plan, const std::string& room_id,
+std::vector<Obstacle> furnitureBefore(const HouseIndex& house, const std::string& room_id,
                                       const plan::Host& host, const View& view,
                                       const std::filesystem::path& base) {
     std::vector<Obstacle> obstacles;
-    for (const plan::Furniture& piece : plan.furniture) {
-        if (piece.room != room_id || piece.kind == "rug") continue;
+    for (const plan::Furniture* standing : house.furnitureIn(room_id)) {
+        const plan::Furniture& piece = *standing;
+        if (piece.kind == "rug") continue;
         if (host.kind == plan::Host::Kind::Furniture && piece.id == host.furniture) continue;
         const Bounds rough = roughBounds(piece, view.frame);
         if (!rough.empty() && !view.reaches(rough)) continue;
@@ -75,17 +76,9 @@ std::vector<Obstacle> furnitureBefore(const plan::Plan& plan, const std::string&
     return obstacles;
 }
 
-/// Whether a leaf of this opening may stand in the room, by what the plan says.
-bool mayOpenInto(const plan::Opening& opening, const std::string& room_id) {
-    if (opening.room == room_id || opening.joins == room_id) return true;
-    // Not stated: only one that swings out of its own room can turn up in another.
-    return opening.joins.empty() && opening.kind == plan::Opening::Kind::HingedDoor &&
-           opening.swing == plan::Swing::Out;
-}
-
 /// Whether the opening is near enough for its leaf to stand before the plate.
-bool mayReach(const plan::Plan& plan, const plan::Opening& opening, const View& view) {
-    const plan::Room* room = plan::findRoom(plan, opening.room);
+bool mayReach(const HouseIndex& house, const plan::Opening& opening, const View& view) {
+    const plan::Room* room = house.room(opening.room);
     const auto wall = room == nullptr ? std::nullopt : plan::wallIndex(*room, opening.wall);
     if (!wall) return false;
     const Vec2 door = edgeAxes(*room, *wall).at(opening.left_mm + opening.width_mm / 2);
@@ -97,16 +90,17 @@ bool mayReach(const plan::Plan& plan, const plan::Opening& opening, const View& 
     return length(door - Vec2{plate.x, plate.y}) < reach;
 }
 
-std::vector<Obstacle> leavesBefore(const plan::Plan& plan, const std::string& room_id, const View& view) {
+std::vector<Obstacle> leavesBefore(const HouseIndex& house, const std::string& room_id, const View& view) {
     std::vector<Obstacle> obstacles;
-    for (const plan::Opening& opening : plan.openings) {
-        if (!mayOpenInto(opening, room_id) || !mayReach(plan, opening, view)) continue;
+    for (const plan::Opening* door : house.doorsInto(room_id)) {
+        const plan::Opening& opening = *door;
+        if (!mayReach(house, opening, view)) continue;
         Obstacle obstacle;
         obstacle.cover.by = Cover::By::DoorLeaf;
         obstacle.cover.id = opening.id;
         obstacle.cover.name = opening.name.empty() ? "open door" : opening.name;
         obstacle.cover.layer = plan::kLayerBuilding;
-        for (const Leaf& leaf : doorLeaves(plan, opening)) {
+        for (const Leaf& leaf : doorLeaves(house, opening)) {
             if (leaf.swings_into != room_id || leaf.standing_mm.empty()) continue;
             meshes::Mesh mesh = inView(view, extrude(leaf.standing_mm, leaf.bottom_mm, leaf.top_mm));
             if (!mesh.empty()) obstacle.meshes.push_back(std::move(mesh));
@@ -206,7 +200,13 @@ std::optional<double> rayHit(const meshes::Mesh& mesh, Vec3 from_mm, Vec3 direct
 std::vector<Cover> coversOf(const plan::Plan& plan, const std::string& room_id, const plan::Host& host,
                             double width_mm, double height_mm, double reach_mm,
                             const std::filesystem::path& base) {
-    const auto frame = hostFrame(plan, room_id, host);
+    return coversOf(HouseIndex(plan, room_id), room_id, host, width_mm, height_mm, reach_mm, base);
+}
+
+std::vector<Cover> coversOf(const HouseIndex& house, const std::string& room_id, const plan::Host& host,
+                            double width_mm, double height_mm, double reach_mm,
+                            const std::filesystem::path& base) {
+    const auto frame = hostFrame(house, room_id, host);
     if (!frame) return {};
     if (!(width_mm > 0 && height_mm > 0)) return {};
     const View view{*frame,
@@ -215,8 +215,8 @@ std::vector<Cover> coversOf(const plan::Plan& plan, const std::string& room_id, 
                     host.v_mm - height_mm / 2,
                     host.v_mm + height_mm / 2,
                     reach_mm};
-    std::vector<Obstacle> obstacles = furnitureBefore(plan, room_id, host, view, base);
-    for (Obstacle& leaf : leavesBefore(plan, room_id, view))
+    std::vector<Obstacle> obstacles = furnitureBefore(house, room_id, host, view, base);
+    for (Obstacle& leaf : leavesBefore(house, room_id, view))
         obstacles.push_back(std::move(leaf));
     std::vector<Cover> covers;
     for (Obstacle& obstacle : obstacles)

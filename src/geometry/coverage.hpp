@@ -22,6 +22,9 @@ struct Cover {
 std::vector<Cover> coversOf(const plan::Plan& plan, const std::string& room_id, const plan::Host& host,
                             double width_mm, double height_mm, double reach_mm = 900,
                             const std::filesystem::path& base = {});
+std::vector<Cover> coversOf(const HouseIndex& house, const std::string& room_id, const plan::Host& host,
+                            double width_mm, double height_mm, double reach_mm = 900,
+                            const std::filesystem::path& base = {});
 
 /// First hit of a ray with a mesh: distance in mm along the unit direction; nullopt for a miss.
 /// Moeller and Trumbore, Fast Minimum Storage Ray/Triangle Intersection (1997).

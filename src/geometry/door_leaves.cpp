@@ -23,14 +23,14 @@ struct Site {
     std::string beyond; ///< room on the other side, as drawn or as stated
 };
 
-std::optional<Site> siteOf(const plan::Plan& plan, const plan::Opening& opening) {
-    const plan::Room* room = plan::findRoom(plan, opening.room);
+std::optional<Site> siteOf(const HouseIndex& house, const plan::Opening& opening) {
+    const plan::Room* room = house.room(opening.room);
     const auto index = room == nullptr ? std::nullopt : plan::wallIndex(*room, opening.wall);
     if (!index) return std::nullopt;
     Site site{room, edgeAxes(*room, *index), fullThickness(*room, *index), opening.joins};
     // A leaf that swings in hangs on this face: what lies beyond need not be looked for.
     if (opening.kind == Kind::HingedDoor && opening.swing == plan::Swing::In) return site;
-    for (const PairedFace& pair : pairedFaces(plan, {room->id, *index})) {
+    for (const PairedFace& pair : pairedFaces(house, {room->id, *index})) {
         const double shared = std::min(opening.left_mm + opening.width_mm, pair.to_mm) -
                               std::max(opening.left_mm, pair.from_mm);
         if (shared < opening.width_mm / 2) continue;
@@ -118,8 +118,12 @@ Leaf slidingLeaf(const plan::Opening& opening, const Site& site, plan::Side side
 } // namespace
 
 std::vector<Leaf> doorLeaves(const plan::Plan& plan, const plan::Opening& opening) {
+    return doorLeaves(HouseIndex(plan, opening.room), opening);
+}
+
+std::vector<Leaf> doorLeaves(const HouseIndex& house, const plan::Opening& opening) {
     if (opening.kind == Kind::Window || opening.kind == Kind::Plain || opening.kind == Kind::Hatch) return {};
-    const auto site = siteOf(plan, opening);
+    const auto site = siteOf(house, opening);
     if (!site) return {};
     const bool hinged = opening.kind == Kind::HingedDoor;
     const auto make = [&](plan::Side side) {

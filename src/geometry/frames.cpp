@@ -3,6 +3,7 @@
 
 #include "geometry/ceiling.hpp"
 #include "geometry/furniture.hpp"
+#include "geometry/house_index.hpp"
 
 #include <fmt/format.h>
 
@@ -59,8 +60,7 @@ std::expected<Frame, std::string> wallHostFrame(const plan::Room& room, const pl
     return wallFrame(room, *index);
 }
 
-std::expected<Frame, std::string> furnitureHostFrame(const plan::Plan& plan, const plan::Host& host) {
-    const plan::Furniture* piece = plan::findFurniture(plan, host.furniture);
+std::expected<Frame, std::string> furnitureHostFrame(const plan::Furniture* piece, const plan::Host& host) {
     if (piece == nullptr) return std::unexpected(fmt::format("there is no furniture '{}'", host.furniture));
     const auto frame = furnitureFaceFrame(*piece, host.face);
     if (!frame)
@@ -68,6 +68,18 @@ std::expected<Frame, std::string> furnitureHostFrame(const plan::Plan& plan, con
             fmt::format("furniture '{}' has no face '{}'; give front, back, left, right, top or bottom",
                         host.furniture, host.face));
     return *frame;
+}
+
+std::expected<Frame, std::string> roomHostFrame(const plan::Room* room, const std::string& room_id,
+                                                const plan::Host& host) {
+    if (room == nullptr) return std::unexpected(fmt::format("there is no room '{}'", room_id));
+    if (host.kind == plan::Host::Kind::Wall) return wallHostFrame(*room, host);
+    if (host.kind == plan::Host::Kind::Floor) return floorFrame(*room);
+    // Under a slope the frame hangs at the height of the host's own point, so that w = 0 touches there.
+    Frame frame = ceilingFrame(*room);
+    frame.origin_mm.z =
+        ceilingHeightAt(*room, {frame.origin_mm.x + host.u_mm, frame.origin_mm.y + host.v_mm});
+    return frame;
 }
 
 } // namespace
@@ -151,21 +163,28 @@ std::optional<Frame> furnitureFaceFrame(const plan::Furniture& piece, const std:
 
 std::expected<Frame, std::string> hostFrame(const plan::Plan& plan, const std::string& room_id,
                                             const plan::Host& host) {
-    if (host.kind == plan::Host::Kind::Furniture) return furnitureHostFrame(plan, host);
-    const plan::Room* room = plan::findRoom(plan, room_id);
-    if (room == nullptr) return std::unexpected(fmt::format("there is no room '{}'", room_id));
-    if (host.kind == plan::Host::Kind::Wall) return wallHostFrame(*room, host);
-    if (host.kind == plan::Host::Kind::Floor) return floorFrame(*room);
-    // Under a slope the frame hangs at the height of the host's own point, so that w = 0 touches there.
-    Frame frame = ceilingFrame(*room);
-    frame.origin_mm.z =
-        ceilingHeightAt(*room, {frame.origin_mm.x + host.u_mm, frame.origin_mm.y + host.v_mm});
-    return frame;
+    if (host.kind == plan::Host::Kind::Furniture)
+        return furnitureHostFrame(plan::findFurniture(plan, host.furniture), host);
+    return roomHostFrame(plan::findRoom(plan, room_id), room_id, host);
+}
+
+std::expected<Frame, std::string> hostFrame(const HouseIndex& house, const std::string& room_id,
+                                            const plan::Host& host) {
+    if (host.kind == plan::Host::Kind::Furniture)
+        return furnitureHostFrame(house.furniture(host.furniture), host);
+    return roomHostFrame(house.room(room_id), room_id, host);
 }
 
 std::expected<Vec3, std::string> hostPoint(const plan::Plan& plan, const std::string& room_id,
                                            const plan::Host& host) {
     const auto frame = hostFrame(plan, room_id, host);
+    if (!frame) return std::unexpected(frame.error());
+    return toHouse(*frame, {host.u_mm, host.v_mm, 0});
+}
+
+std::expected<Vec3, std::string> hostPoint(const HouseIndex& house, const std::string& room_id,
+                                           const plan::Host& host) {
+    const auto frame = hostFrame(house, room_id, host);
     if (!frame) return std::unexpected(frame.error());
     return toHouse(*frame, {host.u_mm, host.v_mm, 0});
 }

@@ -14,6 +14,8 @@ namespace gangway::geometry {
 using plan::Vec2;
 using plan::Vec3;
 
+class HouseIndex;
+
 /// Origin and unit axes of a host: u right, v up (or away), w out of the surface, as seen by someone
 /// looking at it. Right-handed for walls, floors and furniture; for ceilings (u east, v north, w down)
 /// left-handed, because ceilings are given as seen from above. z is above the storey's FFL.
@@ -46,9 +48,13 @@ std::optional<Frame> furnitureFaceFrame(const plan::Furniture& piece, const std:
 /// The frame a host refers to; the error is a sentence naming what is missing.
 std::expected<Frame, std::string> hostFrame(const plan::Plan& plan, const std::string& room_id,
                                             const plan::Host& host);
+std::expected<Frame, std::string> hostFrame(const HouseIndex& house, const std::string& room_id,
+                                            const plan::Host& host);
 
 /// Centre of a plate's face (w = 0) in house coordinates.
 std::expected<Vec3, std::string> hostPoint(const plan::Plan& plan, const std::string& room_id,
+                                           const plan::Host& host);
+std::expected<Vec3, std::string> hostPoint(const HouseIndex& house, const std::string& room_id,
                                            const plan::Host& host);
 
 /// Ceiling height above FFL at a point of the room's plan (sloped ceilings: on the facet it lies in).
@@ -65,5 +71,6 @@ bool insidePolygon(const std::vector<Vec2>& polygon, Vec2 at_mm);
 bool insideRoom(const plan::Room& room, Vec2 at_mm);
 /// The room of a storey that holds a point, nullptr outside all.
 const plan::Room* roomAt(const plan::Plan& plan, const std::string& storey, Vec2 at_mm);
+const plan::Room* roomAt(const HouseIndex& house, const std::string& storey, Vec2 at_mm);
 
 } // namespace gangway::geometry

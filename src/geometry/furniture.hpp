@@ -8,6 +8,8 @@
 
 namespace gangway::geometry {
 
+class HouseIndex;
+
 /// A convex box, or a mesh, of a piece in house coordinates.
 struct Solid {
     std::string name;   ///< "carcass", "door left", "mattress", "headboard"
@@ -49,6 +51,8 @@ struct Silhouette {
     double far_mm = 0;
 };
 std::vector<Silhouette> silhouettes(const plan::Plan& plan, const plan::Room& room, std::size_t wall_index,
+                                    double reach_mm = 1200, const std::filesystem::path& base = {});
+std::vector<Silhouette> silhouettes(const HouseIndex& house, const plan::Room& room, std::size_t wall_index,
                                     double reach_mm = 1200, const std::filesystem::path& base = {});
 
 } // namespace gangway::geometry

@@ -116,7 +116,7 @@ meshes::Mesh handles(const Leaf& leaf) {
 }
 
 void addLeaves(const Face& face, const FaceHole& hole, std::vector<FabricPart>& parts) {
-    for (const Leaf& leaf : doorLeaves(*face.plan, *hole.opening)) {
+    for (const Leaf& leaf : doorLeaves(*face.house, *hole.opening)) {
         if (leaf.standing_mm.empty()) continue;
         Joinery panel(face, Role::Leaf, *hole.opening);
         panel.join(extrude(leaf.standing_mm, leaf.bottom_mm + kLeafAirMm, leaf.top_mm - kLeafAirMm));

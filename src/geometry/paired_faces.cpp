@@ -55,21 +55,21 @@ double shared(const FaceHole& hole, double from_mm, double to_mm) {
 
 /// Holes of openings hosted by the other side, turned into this face's u; those less than half on the
 /// shared stretch lead elsewhere.
-void addHolesFromBeyond(const plan::Plan& plan, const plan::Room& room, const FaceRef& face,
+void addHolesFromBeyond(const HouseIndex& house, const plan::Room& room, const FaceRef& face,
                         const PairedFace& pair, std::vector<FaceHole>& holes) {
-    const plan::Room* other = plan::findRoom(plan, pair.other.room);
+    const plan::Room* other = house.room(pair.other.room);
     const plan::Wall* wall = other == nullptr ? nullptr : wallOf(*other, pair.other.wall);
     if (wall == nullptr) return;
     const EdgeAxes here = edgeAxes(room, face.wall);
     const EdgeAxes there = edgeAxes(*other, pair.other.wall);
-    for (const plan::Opening& opening : plan.openings) {
-        if (opening.room != other->id || opening.wall != wall->id) continue;
-        FaceHole hole = holeOf(opening);
+    for (const plan::Opening* opening : house.openingsOf(other->id)) {
+        if (opening->wall != wall->id) continue;
+        FaceHole hole = holeOf(*opening);
         const double a = here.along(there.at(hole.left_mm));
         const double b = here.along(there.at(hole.right_mm));
         hole.left_mm = std::min(a, b);
         hole.right_mm = std::max(a, b);
-        if (shared(hole, pair.from_mm, pair.to_mm) < opening.width_mm / 2) continue;
+        if (shared(hole, pair.from_mm, pair.to_mm) < opening->width_mm / 2) continue;
         hole.hosted_here = false;
         hole.through_mm = pair.thickness_mm;
         holes.push_back(hole);
@@ -92,17 +92,28 @@ double fullThickness(const plan::Room& room, std::size_t wall_index) {
     return wall->structure == plan::WallStructure::None ? 0 : wall->thickness_mm + buildUp(*wall);
 }
 
+double wallReach(const plan::Wall* wall) {
+    return (wall ? wall->thickness_mm + buildUp(*wall) : plan::Wall{}.thickness_mm) + kThicknessToleranceMm;
+}
+
 std::vector<PairedFace> pairedFaces(const plan::Plan& plan, const FaceRef& face) {
-    const plan::Room* room = plan::findRoom(plan, face.room);
+    return pairedFaces(HouseIndex(plan, face.room), face);
+}
+
+std::vector<PairedFace> pairedFaces(const HouseIndex& house, const FaceRef& face) {
+    const plan::Room* room = house.room(face.room);
     if (room == nullptr || face.wall >= edgeCount(*room)) return {};
     const EdgeAxes here = edgeAxes(*room, face.wall);
+    const Vec2 end = here.at(here.length_mm);
+    const double reach = wallReach(wallOf(*room, face.wall)) + kOverlapSlackMm;
+    const Vec2 low{std::min(here.from_mm.x, end.x) - reach, std::min(here.from_mm.y, end.y) - reach};
+    const Vec2 high{std::max(here.from_mm.x, end.x) + reach, std::max(here.from_mm.y, end.y) + reach};
     std::vector<PairedFace> pairs;
-    for (const plan::Room& other : plan.rooms) {
-        if (other.storey != room->storey) continue;
-        const std::size_t count = edgeCount(other);
+    for (const plan::Room* other : house.roomsNear(room->storey, low, high)) {
+        const std::size_t count = edgeCount(*other);
         for (std::size_t i = 0; i < count; ++i) {
-            if (&other == room && i == face.wall) continue;
-            const WallEdge edge = wallEdge(other, i);
+            if (other == room && i == face.wall) continue;
+            const WallEdge edge = wallEdge(*other, i);
             const double u_from = here.along(edge.to_mm); // the other side runs the other way
             const double u_to = here.along(edge.from_mm);
             const double from = std::max(0.0, u_from);
@@ -113,8 +124,8 @@ std::vector<PairedFace> pairedFaces(const plan::Plan& plan, const FaceRef& face)
             if (std::abs(w_to - w_from) > (u_to - u_from) * std::tan(kParallelRad)) continue;
             const double middle = ((from + to) / 2 - u_from) / (u_to - u_from);
             const double behind = -(w_from + (w_to - w_from) * middle);
-            if (behind < -kOverlapSlackMm || behind > furthest(*room, face.wall, other, i)) continue;
-            pairs.push_back({{other.id, i}, from, to, std::max(behind, 0.0)});
+            if (behind < -kOverlapSlackMm || behind > furthest(*room, face.wall, *other, i)) continue;
+            pairs.push_back({{other->id, i}, from, to, std::max(behind, 0.0)});
         }
     }
     std::ranges::sort(pairs, {}, [](const PairedFace& pair) {
@@ -125,28 +136,32 @@ std::vector<PairedFace> pairedFaces(const plan::Plan& plan, const FaceRef& face)
 }
 
 std::vector<FaceHole> faceHoles(const plan::Plan& plan, const FaceRef& face) {
-    return faceHoles(plan, face, pairedFaces(plan, face));
+    return faceHoles(HouseIndex(plan, face.room), face);
 }
 
-std::vector<FaceHole> faceHoles(const plan::Plan& plan, const FaceRef& face,
+std::vector<FaceHole> faceHoles(const HouseIndex& house, const FaceRef& face) {
+    return faceHoles(house, face, pairedFaces(house, face));
+}
+
+std::vector<FaceHole> faceHoles(const HouseIndex& house, const FaceRef& face,
                                 const std::vector<PairedFace>& pairs) {
-    const plan::Room* room = plan::findRoom(plan, face.room);
+    const plan::Room* room = house.room(face.room);
     const plan::Wall* wall = room == nullptr ? nullptr : wallOf(*room, face.wall);
     if (wall == nullptr) return {};
     std::vector<FaceHole> holes;
-    for (const plan::Opening& opening : plan.openings) {
-        if (opening.room != room->id || opening.wall != wall->id) continue;
-        FaceHole hole = holeOf(opening);
+    for (const plan::Opening* opening : house.openingsOf(room->id)) {
+        if (opening->wall != wall->id) continue;
+        FaceHole hole = holeOf(*opening);
         hole.through_mm = fullThickness(*room, face.wall);
         for (const PairedFace& pair : pairs) {
-            if (shared(hole, pair.from_mm, pair.to_mm) < opening.width_mm / 2) continue;
+            if (shared(hole, pair.from_mm, pair.to_mm) < opening->width_mm / 2) continue;
             hole.through_mm = pair.thickness_mm;
             break;
         }
         holes.push_back(hole);
     }
     for (const PairedFace& pair : pairs)
-        addHolesFromBeyond(plan, *room, face, pair, holes);
+        addHolesFromBeyond(house, *room, face, pair, holes);
     std::ranges::sort(holes, {}, [](const FaceHole& hole) {
         return std::tuple(hole.left_mm, hole.bottom_mm, std::string_view(hole.opening->id));
     });

@@ -1,5 +1,5 @@
 // Polygons on plan: area, inside or not, and which room a point is in.
-#include "geometry/frames.hpp"
+#include "geometry/house_index.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -51,6 +51,12 @@ const plan::Room* roomAt(const plan::Plan& plan, const std::string& storey, Vec2
     const auto found = std::ranges::find_if(
         plan.rooms, [&](const plan::Room& room) { return room.storey == storey && insideRoom(room, at_mm); });
     return found == plan.rooms.end() ? nullptr : &*found;
+}
+
+const plan::Room* roomAt(const HouseIndex& house, const std::string& storey, Vec2 at_mm) {
+    for (const plan::Room* room : house.roomsNear(storey, at_mm, at_mm))
+        if (insideRoom(*room, at_mm)) return room;
+    return nullptr;
 }
 
 } // namespace gangway::geometry

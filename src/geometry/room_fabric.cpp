@@ -10,7 +10,7 @@ namespace {
 
 using Role = FabricPart::Role;
 
-FabricPart floorPart(const plan::Room& room) {
+FabricPart floorPart(const HouseIndex& house, const plan::Room& room) {
     FabricPart part;
     part.role = Role::Floor;
     part.room = room.id;
@@ -22,10 +22,11 @@ FabricPart floorPart(const plan::Room& room) {
         part.mesh.normals.push_back({0, 0, 1});
     }
     part.mesh.triangles = triangulate(room.outline, room.columns);
+    cutVoids(part.mesh, house.floorVoids(room.id));
     return part;
 }
 
-FabricPart ceilingPart(const plan::Room& room) {
+FabricPart ceilingPart(const HouseIndex& house, const plan::Room& room) {
     FabricPart part;
     part.role = Role::Ceiling;
     part.room = room.id;
@@ -36,6 +37,15 @@ FabricPart ceilingPart(const plan::Room& room) {
         part.mesh.normals.insert(part.mesh.normals.end(), 3, down * (1 / length(down)));
         part.mesh.triangles.push_back({first, first + 1, first + 2});
     }
+    cutVoids(part.mesh, house.ceilingVoids(room.id));
+    return part;
+}
+
+FabricPart liningPart(const HouseIndex& house, const plan::Room& room) {
+    FabricPart part;
+    part.role = Role::Ceiling;
+    part.room = room.id;
+    addLinings(part.mesh, room, house.ceilingVoids(room.id));
     return part;
 }
 
@@ -65,25 +75,25 @@ std::vector<Stretch> stretchesOf(const Face& face) {
     std::vector<Stretch> stretches;
     double reached = 0;
     for (const PairedFace& pair : pairs) {
-        if (pair.from_mm > reached) stretches.push_back({reached, pair.from_mm, full});
+        if (pair.from_mm > reached) stretches.push_back({reached, pair.from_mm, full, true});
         const double from = std::max(reached, pair.from_mm);
-        if (pair.to_mm > from) stretches.push_back({from, pair.to_mm, pair.thickness_mm / 2});
+        if (pair.to_mm > from) stretches.push_back({from, pair.to_mm, pair.thickness_mm / 2, false});
         reached = std::max(reached, pair.to_mm);
     }
-    if (reached < face.frame.length_mm) stretches.push_back({reached, face.frame.length_mm, full});
+    if (reached < face.frame.length_mm) stretches.push_back({reached, face.frame.length_mm, full, true});
     return stretches;
 }
 
-Face makeFace(const plan::Plan& plan, const plan::Room& room, std::size_t index) {
+Face makeFace(const HouseIndex& house, const plan::Room& room, std::size_t index) {
     Face face;
-    face.plan = &plan;
+    face.house = &house;
     face.room = &room;
     face.wall = &room.walls[index];
     face.index = index;
     face.frame = wallFrame(room, index);
     face.outline = wallOutline(room, index);
-    face.pairs = pairedFaces(plan, {room.id, index});
-    face.holes = faceHoles(plan, {room.id, index}, face.pairs);
+    face.pairs = pairedFaces(house, {room.id, index});
+    face.holes = faceHoles(house, {room.id, index}, face.pairs);
     face.stretches = stretchesOf(face);
     // Behind a column's face lies the column itself, which gets its own top.
     if (index >= room.outline.size()) face.stretches.clear();
@@ -93,16 +103,25 @@ Face makeFace(const plan::Plan& plan, const plan::Room& room, std::size_t index)
 } // namespace
 
 std::vector<FabricPart> roomFabric(const plan::Plan& plan, const plan::Room& room) {
+    return roomFabric(HouseIndex(plan, room.id), room);
+}
+
+std::vector<FabricPart> roomFabric(const HouseIndex& house, const plan::Room& room) {
     std::vector<FabricPart> parts;
-    for (FabricPart part : {floorPart(room), ceilingPart(room), columnTops(room)})
+    for (FabricPart part :
+         {floorPart(house, room), ceilingPart(house, room), liningPart(house, room), columnTops(room)})
         if (!part.mesh.empty()) parts.push_back(std::move(part));
     std::vector<Face> faces;
     for (std::size_t i = 0; i < room.walls.size(); ++i)
-        faces.push_back(makeFace(plan, room, i));
+        faces.push_back(makeFace(house, room, i));
     const std::size_t ring = std::min(room.outline.size(), faces.size());
     for (std::size_t i = 0; i < faces.size(); ++i) {
-        if (faces[i].wall->structure != plan::WallStructure::None)
-            addWall(faces[i], i < ring ? &faces[(i + 1) % ring] : nullptr, parts);
+        const Face* before = i < ring ? &faces[(i + ring - 1) % ring] : nullptr;
+        const Face* next = i < ring ? &faces[(i + 1) % ring] : nullptr;
+        if (faces[i].wall->structure != plan::WallStructure::None) {
+            addWall(faces[i], before, next, parts);
+            addOuterWall(faces[i], before, next, parts);
+        }
         addLines(faces[i], parts);
         addOpenings(faces[i], parts);
     }

@@ -1,5 +1,6 @@
 // Furniture as it is seen square on a wall: the convex hull of every solid.
 #include "geometry/furniture.hpp"
+#include "geometry/house_index.hpp"
 #include "geometry/rough_bounds.hpp"
 
 #include <algorithm>
@@ -39,16 +40,20 @@ bool showsOn(const Frame& wall, const Bounds& bounds, double reach_mm) {
 
 std::vector<Silhouette> silhouettes(const plan::Plan& plan, const plan::Room& room, std::size_t wall_index,
                                     double reach_mm, const std::filesystem::path& base) {
+    return silhouettes(HouseIndex(plan, room.id), room, wall_index, reach_mm, base);
+}
+
+std::vector<Silhouette> silhouettes(const HouseIndex& house, const plan::Room& room, std::size_t wall_index,
+                                    double reach_mm, const std::filesystem::path& base) {
     const Frame frame = wallFrame(room, wall_index);
     std::vector<Silhouette> seen;
-    for (const plan::Furniture& piece : plan.furniture) {
-        if (piece.room != room.id) continue;
-        const Bounds rough = roughBounds(piece, frame);
+    for (const plan::Furniture* piece : house.furnitureIn(room.id)) {
+        const Bounds rough = roughBounds(*piece, frame);
         if (!rough.empty() && !showsOn(frame, rough, reach_mm)) continue;
         Silhouette silhouette;
-        silhouette.piece = &piece;
+        silhouette.piece = piece;
         Bounds bounds;
-        for (const Solid& solid : furnitureSolids(piece, base).solids) {
+        for (const Solid& solid : furnitureSolids(*piece, base).solids) {
             std::vector<Vec2> points;
             for (const Vec3 p : solid.mesh.positions_mm) {
                 const Vec3 at = toFrame(frame, p);

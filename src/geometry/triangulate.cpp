@@ -17,13 +17,18 @@ double turn(Vec2 a, Vec2 b, Vec2 c) {
     return cross(b - a, c - b);
 }
 
-/// Inside or on the border of a counter-clockwise triangle.
-bool inTriangle(Vec2 p, Vec2 a, Vec2 b, Vec2 c) {
-    return cross(b - a, p - a) >= 0 && cross(c - b, p - b) >= 0 && cross(a - c, p - c) >= 0;
-}
-
 /// Corners nearer to a line than this part of its length touch it.
 constexpr double kTouch = 1e-9;
+
+/// Inside a counter-clockwise triangle or on its border, by `touch` of a side's length.
+bool inTriangle(Vec2 p, Vec2 a, Vec2 b, Vec2 c, double touch) {
+    const auto leftOf = [&](Vec2 from, Vec2 to) {
+        const Vec2 side = to - from;
+        const double size = std::max(length(side), 1.0);
+        return cross(side, p - from) >= -touch * size * size;
+    };
+    return leftOf(a, b) && leftOf(b, c) && leftOf(c, a);
+}
 
 class Clipper {
 public:
@@ -38,11 +43,18 @@ public:
         return made;
     }
 
-    /// Joins a hole to the ring by a bridge from its right-most corner to the nearest corner of the ring that
-    /// it can see past the ring itself, the hole and the holes still to come.
+    /// Right end of a hole: of several corners furthest right the highest, so that holes in a column have an
+    /// order too.
+    std::pair<double, double> rightEnd(const Ring& hole) const {
+        return place(std::ranges::max(hole, {}, [&](std::uint32_t i) { return place(i); }));
+    }
+
+    /// Joins a hole to the ring by a bridge from its right end to the nearest corner of the ring that it can
+    /// see past the ring itself, the hole and the holes still to come. There always is one when holes are
+    /// joined from right to left: in any triangulation of what is left some side leads from that end to a
+    /// corner further right, and those are all in the ring.
     void bridge(Ring& ring, Ring hole, std::span<const Ring> to_come) const {
-        const auto right_most =
-            std::ranges::max_element(hole, {}, [&](std::uint32_t i) { return points_[i].x; });
+        const auto right_most = std::ranges::max_element(hole, {}, [&](std::uint32_t i) { return place(i); });
         std::rotate(hole.begin(), right_most, hole.end());
         const std::size_t at = visibleFrom(ring, hole, to_come);
         Ring joined(ring.begin(), ring.begin() + static_cast<std::ptrdiff_t>(at) + 1);
@@ -69,6 +81,8 @@ public:
     }
 
 private:
+    std::pair<double, double> place(std::uint32_t i) const { return {points_[i].x, points_[i].y}; }
+
     std::size_t visibleFrom(const Ring& ring, const Ring& hole, std::span<const Ring> to_come) const {
         const Vec2 from = points_[hole.front()];
         std::vector<std::size_t> order(ring.size());
@@ -77,7 +91,9 @@ private:
                           [&](std::size_t i) { return std::pair(length(points_[ring[i]] - from), i); });
         for (const std::size_t i : order) {
             const Vec2 to = points_[ring[i]];
-            if (!opensTowards(ring, i, from) || blocked(ring, from, to) || blocked(hole, from, to)) continue;
+            if (!opensTowards(ring, i, from) || !opensTowards(hole, 0, to) || blocked(ring, from, to) ||
+                blocked(hole, from, to))
+                continue;
             if (std::ranges::none_of(to_come, [&](const Ring& other) { return blocked(other, from, to); }))
                 return i;
         }
@@ -106,46 +122,68 @@ private:
         return false;
     }
 
-    /// Whether a point lies within the inner angle at a corner; needed where bridges doubled a corner.
+    /// Whether a point lies within the inner angle at a corner and on neither of its sides. Where bridges
+    /// doubled a corner this tells which of the two sees the point; a bridge along a side would run over
+    /// another one.
     bool opensTowards(const Ring& ring, std::size_t i, Vec2 to) const {
         const std::size_t n = ring.size();
-        const Vec2 before = points_[ring[(i + n - 1) % n]];
         const Vec2 here = points_[ring[i]];
-        const Vec2 after = points_[ring[(i + 1) % n]];
-        const bool left_of_before = cross(here - before, to - here) >= 0;
-        const bool left_of_after = cross(after - here, to - here) >= 0;
-        return turn(before, here, after) >= 0 ? left_of_before && left_of_after
-                                              : left_of_before || left_of_after;
+        const Vec2 before = here - points_[ring[(i + n - 1) % n]];
+        const Vec2 after = points_[ring[(i + 1) % n]] - here;
+        const Vec2 out = to - here;
+        const auto isLeftOf = [&](Vec2 side) {
+            return cross(side, out) > kTouch * length(side) * length(out);
+        };
+        const double turned = cross(before, after);
+        const bool convex = turned > 0 || (turned == 0 && dot(before, after) > 0);
+        return convex ? isLeftOf(before) && isLeftOf(after) : isLeftOf(before) || isLeftOf(after);
     }
 
-    bool isEar(const Ring& ring, std::size_t i) const {
+    struct Corner {
+        Vec2 before, here, after;
+    };
+    Corner corner(const Ring& ring, std::size_t i) const {
         const std::size_t n = ring.size();
-        const Vec2 a = points_[ring[(i + n - 1) % n]];
-        const Vec2 b = points_[ring[i]];
-        const Vec2 c = points_[ring[(i + 1) % n]];
-        if (turn(a, b, c) <= 0) return false;
+        return {points_[ring[(i + n - 1) % n]], points_[ring[i]], points_[ring[(i + 1) % n]]};
+    }
+
+    /// Whether a corner has no area to speak of: it lies on the line between its neighbours, or they lie on
+    /// one line from it.
+    static bool flat(const Corner& c, double touch) {
+        const double size = std::max({length(c.here - c.before), length(c.after - c.here), 1.0});
+        return std::abs(turn(c.before, c.here, c.after)) <= touch * size * size;
+    }
+
+    /// Whether a corner can be cut off: it turns left, and no other corner lies in the triangle or, by
+    /// `touch` of the length of a side, on it.
+    bool isEar(const Ring& ring, std::size_t i, double touch) const {
+        const Corner c = corner(ring, i);
+        if (turn(c.before, c.here, c.after) <= 0 || flat(c, touch)) return false;
         return std::ranges::none_of(ring, [&](std::uint32_t other) {
             const Vec2 p = points_[other];
-            return p != a && p != b && p != c && inTriangle(p, a, b, c);
+            return p != c.before && p != c.here && p != c.after &&
+                   inTriangle(p, c.before, c.here, c.after, touch);
         });
     }
 
-    /// The next ear from `start` on. Where rounding leaves none, a corner without area is dropped, then
-    /// the one that turns most, so that clipping always ends.
+    /// The next ear from `start` on. Corners on one line that rounding moved off it make no ears; where that
+    /// leaves none, a flat corner is dropped, then an ear that others touch, then the corner that turns most,
+    /// so that clipping always ends.
     std::size_t findEar(const Ring& ring, std::size_t start) const {
         const std::size_t n = ring.size();
         for (std::size_t k = 0; k < n; ++k)
-            if (isEar(ring, (start + k) % n)) return (start + k) % n;
+            if (isEar(ring, (start + k) % n, kTouch)) return (start + k) % n;
+        for (std::size_t i = 0; i < n; ++i)
+            if (flat(corner(ring, i), kTouch)) return i;
         std::size_t best = 0;
         double best_turn = -std::numeric_limits<double>::infinity();
         for (std::size_t i = 0; i < n; ++i) {
-            const double t =
-                turn(points_[ring[(i + n - 1) % n]], points_[ring[i]], points_[ring[(i + 1) % n]]);
-            if (t == 0) return i;
-            if (t > best_turn) {
-                best_turn = t;
-                best = i;
-            }
+            if (isEar(ring, i, 0)) return i;
+            const Corner c = corner(ring, i);
+            const double t = turn(c.before, c.here, c.after);
+            if (t <= best_turn) continue;
+            best_turn = t;
+            best = i;
         }
         return best;
     }
@@ -174,11 +212,8 @@ std::vector<std::array<std::uint32_t, 3>> triangulate(const std::vector<Vec2>& o
             inner.push_back(clipper.ring(first, hole.size(), false));
         first += hole.size();
     }
-    const auto rightEnd = [&](const Ring& hole) {
-        return std::ranges::max(hole, {}, [&](std::uint32_t i) { return points[i].x; });
-    };
     std::ranges::sort(inner, std::ranges::greater{},
-                      [&](const Ring& hole) { return std::pair(points[rightEnd(hole)].x, hole.front()); });
+                      [&](const Ring& hole) { return std::pair(clipper.rightEnd(hole), hole.front()); });
     for (std::size_t i = 0; i < inner.size(); ++i)
         clipper.bridge(ring, inner[i], std::span(inner).subspan(i + 1));
     return clipper.clip(ring);

@@ -7,15 +7,13 @@
 namespace gangway::geometry {
 namespace {
 
-/// A mitre longer than this many depths is cut square.
-constexpr double kMitreLimit = 4;
-
-/// Top and back of one stretch.
+/// Top of one stretch, and its back where that is the middle of a wall between rooms.
 void addStretch(const Face& face, const Stretch& stretch, meshes::Mesh& mesh) {
     if (stretch.depth_mm <= 0) return;
     const FaceRect area{stretch.from_mm, stretch.to_mm, 0, face.frame.height_mm};
-    for (const auto& polygon : cutFace(face.outline, area, face.holes))
-        addPolygon(mesh, face.frame, polygon, -stretch.depth_mm, Seen::FromBehind);
+    if (!stretch.outer)
+        for (const auto& polygon : cutFace(face.outline, area, face.holes))
+            addPolygon(mesh, face.frame, polygon, -stretch.depth_mm, Seen::FromBehind);
     std::vector<double> us = {stretch.from_mm, stretch.to_mm};
     for (std::size_t i = 2; i < face.outline.size(); ++i)
         if (face.outline[i].x > stretch.from_mm && face.outline[i].x < stretch.to_mm)
@@ -34,37 +32,47 @@ Vec3 raised(Vec2 p, double z) {
     return {p.x, p.y, z};
 }
 
-/// An upright face from a to b on plan that is seen from the left of that direction.
-void addUpright(meshes::Mesh& mesh, Vec2 a, Vec2 b, double height) {
-    addQuad(mesh, raised(b, 0), raised(a, 0), raised(a, height), raised(b, height));
+/// A level triangle that is seen from above, corners counter-clockwise.
+void addLevel(meshes::Mesh& mesh, Vec2 a, Vec2 b, Vec2 c, double height) {
+    const auto first = static_cast<std::uint32_t>(mesh.positions_mm.size());
+    mesh.positions_mm.insert(mesh.positions_mm.end(),
+                             {raised(a, height), raised(b, height), raised(c, height)});
+    mesh.normals.insert(mesh.normals.end(), 3, {0, 0, 1});
+    mesh.triangles.push_back({first, first + 1, first + 2});
 }
 
-/// The piece of wall outside a corner that points outwards, between the ends of its two walls.
-void addCorner(const Face& face, const Face& next, meshes::Mesh& mesh) {
-    const double depth = face.stretches.empty() ? 0 : face.stretches.back().depth_mm;
-    const double next_depth = next.stretches.empty() ? 0 : next.stretches.front().depth_mm;
-    const Vec2 u{face.frame.u.x, face.frame.u.y};
-    const Vec2 next_u{next.frame.u.x, next.frame.u.y};
-    const double turn = cross(u, next_u);
-    if (turn > -1e-6 || depth + next_depth <= 0)
-        return; // inner corners and straight joints are closed already
-    const Vec2 corner{next.frame.origin_mm.x, next.frame.origin_mm.y};
-    const Vec2 w{face.frame.w.x, face.frame.w.y};
-    const Vec2 next_w{next.frame.w.x, next.frame.w.y};
-    const Vec2 end = corner - w * depth;
-    const Vec2 start = corner - next_w * next_depth;
-    const double reach = cross(start - end, next_u) / turn;
-    const Vec2 mitre =
-        reach > kMitreLimit * std::max(depth, next_depth) ? (end + start) * 0.5 : end + u * reach;
+Vec2 leftCorner(const Face& face) {
+    return {face.frame.origin_mm.x, face.frame.origin_mm.y};
+}
+
+/// This wall's part of the corner to the next: the top as far as the mitre, and the mitred end, which shows
+/// when the next wall is cut away.
+void addEnd(const Face& face, const Face& next, meshes::Mesh& mesh) {
+    if (face.stretches.empty() || face.stretches.back().depth_mm <= 0) return;
+    const BackCorner back = backCorner(face, next);
+    const Vec2 corner = leftCorner(next);
     const double height = topAt(face.outline, face.frame.length_mm);
-    addQuad(mesh, raised(corner, height), raised(start, height), raised(mitre, height), raised(end, height));
-    addUpright(mesh, end, mitre, height);
-    addUpright(mesh, mitre, start, height);
+    addUpright(mesh, back.mitre, corner, height);
+    if (!back.turns_out) return; // at an inner corner the walls run into each other
+    addLevel(mesh, corner, back.mitre, back.end, height);
+    if (!face.stretches.back().outer) addUpright(mesh, back.end, back.mitre, height);
+}
+
+/// The same at the wall's left end.
+void addStart(const Face& before, const Face& face, meshes::Mesh& mesh) {
+    if (face.stretches.empty() || face.stretches.front().depth_mm <= 0) return;
+    const BackCorner back = backCorner(before, face);
+    const Vec2 corner = leftCorner(face);
+    const double height = topAt(face.outline, 0);
+    addUpright(mesh, corner, back.mitre, height);
+    if (!back.turns_out) return;
+    addLevel(mesh, corner, back.start, back.mitre, height);
+    if (!face.stretches.front().outer) addUpright(mesh, back.mitre, back.start, height);
 }
 
 } // namespace
 
-void addWall(const Face& face, const Face* next, std::vector<FabricPart>& parts) {
+void addWall(const Face& face, const Face* before, const Face* next, std::vector<FabricPart>& parts) {
     FabricPart front = fabricPart(FabricPart::Role::Wall, face);
     front.colour = face.wall->colour.empty() ? face.room->wall_colour : face.wall->colour;
     const FaceRect whole{0, face.frame.length_mm, 0, face.frame.height_mm};
@@ -75,7 +83,8 @@ void addWall(const Face& face, const Face* next, std::vector<FabricPart>& parts)
     FabricPart cut = fabricPart(FabricPart::Role::WallCut, face);
     for (const Stretch& stretch : face.stretches)
         addStretch(face, stretch, cut.mesh);
-    if (next != nullptr) addCorner(face, *next, cut.mesh);
+    if (before != nullptr) addStart(*before, face, cut.mesh);
+    if (next != nullptr) addEnd(face, *next, cut.mesh);
     if (!cut.mesh.empty()) parts.push_back(std::move(cut));
 }
 

@@ -12,6 +12,10 @@
 
 namespace gangway::geometry {
 
+/// A plan made ready for many questions (geometry/house_index.hpp). Functions that take a plan and are called
+/// for every wall or plate of a house should be given an index instead: then the whole takes linear time.
+class HouseIndex;
+
 /// One face of a wall, by room id and index in room.walls.
 struct FaceRef {
     std::string room;
@@ -30,6 +34,7 @@ struct PairedFace {
 /// Faces parallel (to 0.5 degrees), opposite, on one storey, not further apart than `wall thickness +
 /// build-ups + tolerance` (60 mm) and overlapping along u by more than 50 mm; nearest first.
 std::vector<PairedFace> pairedFaces(const plan::Plan& plan, const FaceRef& face);
+std::vector<PairedFace> pairedFaces(const HouseIndex& house, const FaceRef& face);
 
 /// A hole as seen on one face, in its (u, v), and the opening it comes from. A door of the hall is a
 /// hole of the kitchen too.
@@ -45,6 +50,7 @@ struct FaceHole {
 
 /// Holes in one face, left to right.
 std::vector<FaceHole> faceHoles(const plan::Plan& plan, const FaceRef& face);
+std::vector<FaceHole> faceHoles(const HouseIndex& house, const FaceRef& face);
 
 /// A door leaf where it stands on plan, for drawing, collision and coverage. z from sill to head.
 struct Leaf {
@@ -64,12 +70,13 @@ struct Leaf {
 /// Hinged leaves (one or two); sliding, pocket and barn leaves come with hinge = parked near end. A glazed
 /// sliding door parks within its own opening, before the pane that stays; a barn door before the wall.
 std::vector<Leaf> doorLeaves(const plan::Plan& plan, const plan::Opening& opening);
+std::vector<Leaf> doorLeaves(const HouseIndex& house, const plan::Opening& opening);
 
 /// Part of the building's fabric as triangles in house coordinates (z above FFL).
 struct FabricPart {
     enum class Role {
-        Wall,
-        WallCut,
+        Wall,    ///< what is seen from the room
+        WallCut, ///< what is seen of a wall's thickness with the lid off
         Reveal,
         Floor,
         Ceiling,
@@ -80,7 +87,8 @@ struct FabricPart {
         Frame,
         Leaf,
         Glass,
-        SillBoard
+        SillBoard,
+        OuterWall ///< what is seen of an outside wall from outside
     };
     Role role = Role::Wall;
     std::string room;    ///< room id
@@ -91,9 +99,11 @@ struct FabricPart {
 };
 
 /// Everything built of one room: wall faces with holes, half the wall's thickness behind them (so that
-/// cut walls look solid), reveals, floor, ceiling, lines, frames, leaves (at their stop angle) and glass.
-/// Openings are modelled once, by the room that hosts them.
+/// cut walls look solid), the outer skin where no room lies behind, reveals, floor, ceiling, lines, frames,
+/// leaves (at their stop angle) and glass. Openings are modelled once, by the room that hosts them. Stairs
+/// cut their footprint out of the ceiling above them and the floor they lead through.
 std::vector<FabricPart> roomFabric(const plan::Plan& plan, const plan::Room& room);
+std::vector<FabricPart> roomFabric(const HouseIndex& house, const plan::Room& room);
 
 /// Triangles (counter-clockwise) of a simple polygon with holes, indices into outline followed by the holes'
 /// points; any winding. Empty when the polygon has no area.

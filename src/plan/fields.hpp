@@ -214,6 +214,7 @@ template <class V>
 void describe(V& v, Ref<V, SiteTolerance> t) {
     v.number("along", t.along_mm, kLength, 0.0);
     v.number("height", t.height_mm, kLength, 0.0);
+    v.unknown(t.unknown);
 }
 
 template <class V>
@@ -279,6 +280,7 @@ void describe(V& v, Ref<V, WayRef> w) {
     v.id("plate", w.plate);
     v.integer("module", w.module, kNumbering, 1);
     v.integer("way", w.way, kNumbering, 1);
+    v.unknown(w.unknown);
 }
 
 template <class V>

@@ -14,7 +14,8 @@ std::string numberText(double value) {
 }
 
 std::string shownNumber(double value) {
-    return numberText(std::round(value * 10) / 10);
+    constexpr double kNoTenths = 1e15; // from here on a double holds none, and ten times it may overflow
+    return numberText(std::abs(value) < kNoTenths ? std::round(value * 10) / 10 : value);
 }
 
 } // namespace gangway::plan

@@ -8,6 +8,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <cstdlib>
 
 namespace gangway::plan {
 
@@ -22,10 +23,20 @@ std::string rangeText(const fields::Range& range) {
     return fmt::format("{} to {}{}", numberText(range.min), numberText(range.max), unit);
 }
 
+bool within(const fields::Range& range, double value) {
+    return value <= range.max && (range.above_min ? value > range.min : value >= range.min);
+}
+
+/// A number that is refused, rounded unless that would make it look right.
+std::string refusedNumber(double value, const fields::Range& range) {
+    const std::string shown = shownNumber(value);
+    return within(range, std::strtod(shown.c_str(), nullptr)) ? numberText(value) : shown;
+}
+
 /// What was found, shortened so that a message stays on a line.
 std::string found(const json::Tape& tape, json::NodeIndex node) {
     const json::Node& n = tape.nodes[node];
-    if (n.kind == Kind::Number) return fmt::format("the number {}", numberText(n.number));
+    if (n.kind == Kind::Number) return fmt::format("the number {}", shownNumber(n.number));
     if (n.kind != Kind::Text) return std::string(json::kindWord(n.kind));
     constexpr std::size_t kShown = 40;
     const std::string_view text = tape.text(node);
@@ -140,10 +151,9 @@ bool ObjectReader::numberAt(NodeIndex node, std::string_view key, const fields::
                                                   found(tape_, node), rangeText(range)));
         return false;
     }
-    const bool low = n.number < range.min || (range.above_min && n.number == range.min);
-    if (low || n.number > range.max) {
+    if (!within(range, n.number)) {
         context_.problems.error(
-            node, fmt::format("'{}' is {}; give {}", key, numberText(n.number), rangeText(range)));
+            node, fmt::format("'{}' is {}; give {}", key, refusedNumber(n.number, range), rangeText(range)));
         return false;
     }
     value = n.number;
@@ -230,12 +240,6 @@ void ObjectReader::keepUnused(const std::vector<KnownKey>& known) {
             continue; // stands twice, and that is a problem already
         const std::string near = nearestWord(key, names);
         const std::string hint = near.empty() ? "" : fmt::format("; did you mean '{}'?", near);
-        if (unknown_ == nullptr) {
-            context_.problems.error(member.key,
-                                    fmt::format("'{}' is no key of this object{} Remove it or correct it",
-                                                key, hint.empty() ? "." : hint));
-            continue;
-        }
         context_.problems.warning(member.key,
                                   fmt::format("'{}' is no key this program knows{} It is kept as it stands",
                                               key, hint.empty() ? "." : hint));

@@ -220,6 +220,7 @@ enum class Sight { Any, KeepHidden, KeepInReach };
 struct SiteTolerance {
     double along_mm = 0;
     double height_mm = 0;
+    UnknownKeys unknown = {}; ///< may be left out where one is listed by its values
     bool operator==(const SiteTolerance&) const = default;
 };
 
@@ -286,6 +287,7 @@ struct WayRef {
     std::string plate;
     int module = 1;
     int way = 1;
+    UnknownKeys unknown = {}; ///< may be left out where one is listed by its values
     bool operator==(const WayRef&) const = default;
 };
 

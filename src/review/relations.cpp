@@ -21,11 +21,7 @@ bool isDoor(const plan::Opening& opening) {
 
 } // namespace
 
-Relations::Relations(const plan::Plan& plan) : plan_(plan) {
-    for (const plan::Room& room : plan.rooms)
-        rooms_.emplace(room.id, &room);
-    for (const plan::Furniture& piece : plan.furniture)
-        furniture_.emplace(piece.id, &piece);
+Relations::Relations(const plan::Plan& plan) : house_(plan) {
     for (const plan::Device& device : plan.devices)
         devices_.emplace(device.id, &device);
     for (const plan::SwitchLeg& leg : plan.legs) {
@@ -41,10 +37,10 @@ Relations::Relations(const plan::Plan& plan) : plan_(plan) {
 }
 
 const plan::Room* Relations::room(const std::string& id) const {
-    return lookUp(rooms_, id);
+    return house_.room(id);
 }
 const plan::Furniture* Relations::furniture(const std::string& id) const {
-    return lookUp(furniture_, id);
+    return house_.furniture(id);
 }
 const plan::Device* Relations::device(const std::string& id) const {
     return lookUp(devices_, id);
@@ -66,7 +62,7 @@ std::vector<const plan::Opening*> Relations::doors(const plan::Plate& plate) con
     const plan::Room* const host_room = room(plate.room);
     const auto wall = host_room ? plan::wallIndex(*host_room, plate.host.wall) : std::nullopt;
     if (wall)
-        for (const geometry::FaceHole& hole : geometry::faceHoles(plan_, {plate.room, *wall}))
+        for (const geometry::FaceHole& hole : geometry::faceHoles(house_, {plate.room, *wall}))
             if (isDoor(*hole.opening)) doors.push_back(hole.opening);
     std::ranges::sort(doors, {}, &plan::Opening::id);
     doors_.emplace(key, doors);

@@ -1,6 +1,7 @@
 // What each plate of a plan stands in relation to, looked up once for all plates. Private to src/review.
 #pragma once
 
+#include "geometry/house_index.hpp"
 #include "plan/plan.hpp"
 
 #include <string>
@@ -27,9 +28,7 @@ private:
     template <typename Entry>
     using Index = std::unordered_map<std::string_view, const Entry*>;
 
-    const plan::Plan& plan_;
-    Index<plan::Room> rooms_;
-    Index<plan::Furniture> furniture_;
+    geometry::HouseIndex house_;
     Index<plan::Device> devices_;
     std::unordered_map<std::string_view, std::vector<const plan::SwitchLeg*>> legs_;
     /// By "room/wall"; filled as faces are asked for.

@@ -102,10 +102,11 @@ Material materialOf(const Context& context, const geometry::FabricPart& part,
 
 } // namespace
 
-void addRoom(Scene& scene, const plan::Plan& plan, const plan::Room& room, double storey_elevation_mm) {
+void addRoom(Scene& scene, const geometry::HouseIndex& house, const plan::Room& room,
+             double storey_elevation_mm) {
     const Context context{room, storey_elevation_mm};
     std::vector<std::pair<Part, ObjectParts>> objects;
-    for (const geometry::FabricPart& fabric : geometry::roomFabric(plan, room)) {
+    for (const geometry::FabricPart& fabric : geometry::roomFabric(house, room)) {
         if (fabric.mesh.empty()) continue;
         const auto wall = plan::wallIndex(room, fabric.wall);
         Part label;

@@ -15,13 +15,13 @@ struct RoleLook {
 };
 
 using Role = geometry::FabricPart::Role;
-constexpr RoleLook kRoles[] = {{Role::Wall, "#EFE8DB", 0.92f, 1},    {Role::WallCut, "#A3968A", 0.95f, 1},
-                               {Role::Reveal, "#F2ECE1", 0.9f, 1},   {Role::Floor, "#C9B79C", 0.8f, 1},
-                               {Role::Ceiling, "#F6F1E7", 0.95f, 1}, {Role::Skirting, "#F3EEE4", 0.5f, 1},
-                               {Role::Tiles, "#E6E1D4", 0.22f, 1},   {Role::Panel, "#E9E1D2", 0.6f, 1},
-                               {Role::Casing, "#F3EEE4", 0.5f, 1},   {Role::Frame, "#EFEAE0", 0.45f, 1},
-                               {Role::Leaf, "#E8DECC", 0.5f, 1},     {Role::Glass, "#DDE9EA", 0.04f, 0.16f},
-                               {Role::SillBoard, "#EDE7DB", 0.4f, 1}};
+constexpr RoleLook kRoles[] = {{Role::Wall, "#EFE8DB", 0.92f, 1},     {Role::WallCut, "#A3968A", 0.95f, 1},
+                               {Role::Reveal, "#F2ECE1", 0.9f, 1},    {Role::Floor, "#C9B79C", 0.8f, 1},
+                               {Role::Ceiling, "#F6F1E7", 0.95f, 1},  {Role::Skirting, "#F3EEE4", 0.5f, 1},
+                               {Role::Tiles, "#E6E1D4", 0.22f, 1},    {Role::Panel, "#E9E1D2", 0.6f, 1},
+                               {Role::Casing, "#F3EEE4", 0.5f, 1},    {Role::Frame, "#EFEAE0", 0.45f, 1},
+                               {Role::Leaf, "#E8DECC", 0.5f, 1},      {Role::Glass, "#DDE9EA", 0.04f, 0.16f},
+                               {Role::SillBoard, "#EDE7DB", 0.4f, 1}, {Role::OuterWall, "#D8CDBB", 0.95f, 1}};
 
 struct FinishLook {
     const char* finish;

@@ -2,6 +2,7 @@
 
 #include "geometry/frames.hpp"
 #include "geometry/furniture.hpp"
+#include "geometry/house_index.hpp"
 #include "geometry/walls.hpp"
 #include "scene/building_parts.hpp"
 #include "scene/colour.hpp"
@@ -19,19 +20,21 @@ namespace {
 
 using namespace detail;
 
-double elevationOf(const plan::Plan& plan, const std::string& room_id) {
-    const plan::Room* room = plan::findRoom(plan, room_id);
-    const plan::Storey* storey = room != nullptr ? plan::findStorey(plan, room->storey) : nullptr;
+using geometry::HouseIndex;
+
+double elevationOf(const HouseIndex& house, const std::string& room_id) {
+    const plan::Room* room = house.room(room_id);
+    const plan::Storey* storey = room != nullptr ? plan::findStorey(house.plan(), room->storey) : nullptr;
     return storey != nullptr ? storey->elevation_mm : 0;
 }
 
-std::string storeyOf(const plan::Plan& plan, const std::string& room_id) {
-    const plan::Room* room = plan::findRoom(plan, room_id);
+std::string storeyOf(const HouseIndex& house, const std::string& room_id) {
+    const plan::Room* room = house.room(room_id);
     return room != nullptr ? room->storey : std::string();
 }
 
-void addFurniture(Scene& scene, const plan::Plan& plan, const std::filesystem::path& base) {
-    for (const plan::Furniture& piece : plan.furniture) {
+void addFurniture(Scene& scene, const HouseIndex& house, const std::filesystem::path& base) {
+    for (const plan::Furniture& piece : house.plan().furniture) {
         const geometry::FurnitureSolids solids = geometry::furnitureSolids(piece, base);
         if (!solids.problem.empty()) scene.problems.push_back(solids.problem);
         ObjectParts parts;
@@ -42,9 +45,9 @@ void addFurniture(Scene& scene, const plan::Plan& plan, const std::filesystem::p
         label.kind = piece.layer == plan::kLayerSoft ? PartKind::Soft : PartKind::Furniture;
         label.object = piece.id;
         label.room = piece.room;
-        label.storey = storeyOf(plan, piece.room);
+        label.storey = storeyOf(house, piece.room);
         label.layer = piece.layer;
-        addToScene(scene, label, parts, elevationOf(plan, piece.room));
+        addToScene(scene, label, parts, elevationOf(house, piece.room));
     }
 }
 
@@ -54,10 +57,10 @@ struct Mounting {
 };
 
 // Where something hangs; what has no place is told and left out.
-std::optional<Mounting> mountingOf(Scene& scene, const plan::Plan& plan, const std::string& what,
+std::optional<Mounting> mountingOf(Scene& scene, const HouseIndex& house, const std::string& what,
                                    const std::string& room_id, const plan::Host& host) {
-    const auto frame = geometry::hostFrame(plan, room_id, host);
-    const auto point = geometry::hostPoint(plan, room_id, host);
+    const auto frame = geometry::hostFrame(house, room_id, host);
+    const auto point = geometry::hostPoint(house, room_id, host);
     if (!frame || !point) {
         scene.problems.push_back(what + ": " + (frame ? point.error() : frame.error()));
         return std::nullopt;
@@ -68,8 +71,9 @@ std::optional<Mounting> mountingOf(Scene& scene, const plan::Plan& plan, const s
 }
 
 // How far out of the finished face a plate stands: on the tiles or panelling that it reaches over.
-double standsOut(const plan::Plan& plan, const plan::Plate& plate, const catalogue::ComposedPlate& composed) {
-    const plan::Room* room = plan::findRoom(plan, plate.room);
+double standsOut(const HouseIndex& house, const plan::Plate& plate,
+                 const catalogue::ComposedPlate& composed) {
+    const plan::Room* room = house.room(plate.room);
     if (room == nullptr || plate.host.kind != plan::Host::Kind::Wall) return 0;
     const auto wall = plan::wallIndex(*room, plate.host.wall);
     if (!wall) return 0;
@@ -85,24 +89,24 @@ double standsOut(const plan::Plan& plan, const plan::Plate& plate, const catalog
     return depth;
 }
 
-void addPlates(Scene& scene, const plan::Plan& plan, const catalogue::Catalogue& catalogue) {
-    for (const plan::Plate& plate : plan.plates) {
-        auto mounting = mountingOf(scene, plan, "plate '" + plate.id + "'", plate.room, plate.host);
+void addPlates(Scene& scene, const HouseIndex& house, const catalogue::Catalogue& catalogue) {
+    for (const plan::Plate& plate : house.plan().plates) {
+        auto mounting = mountingOf(scene, house, "plate '" + plate.id + "'", plate.room, plate.host);
         if (!mounting) continue;
         const catalogue::ComposedPlate composed = catalogue::compose(catalogue, plate);
         Placement& placement = mounting->placement;
-        placement.origin_mm = placement.point({0, 0, standsOut(plan, plate, composed)});
+        placement.origin_mm = placement.point({0, 0, standsOut(house, plate, composed)});
         ObjectParts parts;
         addPlate(parts, catalogue, composed, placement);
         Part label;
         label.kind = PartKind::Plate;
         label.object = plate.id;
         label.room = plate.room;
-        label.storey = storeyOf(plan, plate.room);
+        label.storey = storeyOf(house, plate.room);
         label.layer = plan::kLayerPlates;
         label.wall = plate.host.wall;
         label.facing = mounting->facing;
-        addToScene(scene, label, parts, elevationOf(plan, plate.room));
+        addToScene(scene, label, parts, elevationOf(house, plate.room));
     }
 }
 
@@ -119,12 +123,12 @@ Light lightOf(const plan::Luminaire& luminaire, const LightPoint& point, const P
     return light;
 }
 
-void addLuminaires(Scene& scene, const plan::Plan& plan) {
-    for (const plan::Luminaire& luminaire : plan.luminaires) {
+void addLuminaires(Scene& scene, const HouseIndex& house) {
+    for (const plan::Luminaire& luminaire : house.plan().luminaires) {
         const auto mounting =
-            mountingOf(scene, plan, "luminaire '" + luminaire.id + "'", luminaire.room, luminaire.host);
+            mountingOf(scene, house, "luminaire '" + luminaire.id + "'", luminaire.room, luminaire.host);
         if (!mounting) continue;
-        const double elevation = elevationOf(plan, luminaire.room);
+        const double elevation = elevationOf(house, luminaire.room);
         ObjectParts parts;
         const LightPoint point = addLuminaire(parts, luminaire, mounting->placement);
         scene.lights.push_back(lightOf(luminaire, point, mounting->placement, elevation));
@@ -132,7 +136,7 @@ void addLuminaires(Scene& scene, const plan::Plan& plan) {
         label.kind = PartKind::Lamp;
         label.object = luminaire.id;
         label.room = luminaire.room;
-        label.storey = storeyOf(plan, luminaire.room);
+        label.storey = storeyOf(house, luminaire.room);
         label.layer = plan::kLayerLamps;
         label.wall = luminaire.host.wall;
         label.facing = mounting->facing;
@@ -145,11 +149,12 @@ void addLuminaires(Scene& scene, const plan::Plan& plan) {
 Scene build(const plan::Plan& plan, const catalogue::Catalogue& catalogue,
             const std::filesystem::path& base) {
     Scene scene;
+    const HouseIndex house(plan);
     for (const plan::Room& room : plan.rooms)
-        addRoom(scene, plan, room, elevationOf(plan, room.id));
-    addFurniture(scene, plan, base);
-    addPlates(scene, plan, catalogue);
-    addLuminaires(scene, plan);
+        addRoom(scene, house, room, elevationOf(house, room.id));
+    addFurniture(scene, house, base);
+    addPlates(scene, house, catalogue);
+    addLuminaires(scene, house);
     return scene;
 }
 

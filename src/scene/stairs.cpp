@@ -1,28 +1,15 @@
 #include "scene/scene.hpp"
 
 #include "geometry/furniture.hpp"
+#include "geometry/house_index.hpp"
 #include "plan/furniture_kinds.hpp"
 
-#include <cmath>
 #include <map>
 
 namespace gangway::scene {
 namespace {
 
-constexpr double kSameLevelMm = 500;   // how far a stair's top may be off the floor it leads to
 constexpr double kBeforeStairMm = 350; // a body's radius and a little more, before the first step
-
-const plan::Storey* storeyAt(const plan::Plan& plan, double elevation_mm) {
-    const plan::Storey* nearest = nullptr;
-    double least = kSameLevelMm;
-    for (const plan::Storey& storey : plan.storeys) {
-        const double off = std::abs(storey.elevation_mm - elevation_mm);
-        if (off > least || (nearest != nullptr && off >= least)) continue;
-        nearest = &storey;
-        least = off;
-    }
-    return nearest;
-}
 
 plan::Vec2 onPlan(plan::Vec3 p) {
     return {p.x, p.y};
@@ -43,9 +30,8 @@ std::vector<StairLink> stairLinks(const plan::Plan& plan) {
         const plan::Room* room = plan::findRoom(plan, piece.room);
         const plan::Storey* lower = room != nullptr ? plan::findStorey(plan, room->storey) : nullptr;
         if (lower == nullptr) continue;
-        const plan::Storey* upper =
-            storeyAt(plan, lower->elevation_mm + piece.bottom_mm + piece.size.height_mm);
-        if (upper == nullptr || upper->id == lower->id) continue;
+        const plan::Storey* upper = geometry::storeyReached(plan, *lower, piece);
+        if (upper == nullptr) continue;
         const double up = plan::furnitureValue(piece, "direction") > 0.5 ? -1 : 1; // along local y
         const double reach = up * (piece.size.depth_mm / 2 + kBeforeStairMm);
         StairLink link{piece.id, lower->id, onPlan(geometry::fromLocal(piece, {0, -reach, 0})), upper->id,

@@ -2,6 +2,7 @@
 
 #include "geometry/frames.hpp"
 #include "geometry/furniture.hpp"
+#include "geometry/house_index.hpp"
 #include "geometry/walls.hpp"
 #include "scene/floor_view.hpp"
 #include "scene/grid_distance.hpp"
@@ -76,7 +77,7 @@ bool walkable(const geometry::FaceHole& hole) {
 
 // The floor of an opening through the wall, a little into the rooms on both sides; empty where no room is
 // behind.
-std::vector<Vec2> doorway(const plan::Plan& plan, const plan::Room& room, std::size_t wall,
+std::vector<Vec2> doorway(const geometry::HouseIndex& house, const plan::Room& room, std::size_t wall,
                           const geometry::FaceHole& hole) {
     const geometry::Frame frame = geometry::wallFrame(room, wall);
     const auto at = [&](double u, double w) {
@@ -86,7 +87,7 @@ std::vector<Vec2> doorway(const plan::Plan& plan, const plan::Room& room, std::s
     constexpr double kOverlapMm = 60;
     const double behind = -(hole.through_mm + kOverlapMm);
     const plan::Room* other =
-        geometry::roomAt(plan, room.storey, at((hole.left_mm + hole.right_mm) / 2, behind));
+        geometry::roomAt(house, room.storey, at((hole.left_mm + hole.right_mm) / 2, behind));
     if (other == nullptr || other == &room) return {};
     return {at(hole.left_mm, kOverlapMm), at(hole.right_mm, kOverlapMm), at(hole.right_mm, behind),
             at(hole.left_mm, behind)};
@@ -114,10 +115,11 @@ WalkMap::WalkMap(const plan::Plan& plan, const std::string& storey, const std::f
     Raster raster(origin_mm_, cell_mm_, columns_, rows_, blocked_);
     for (const plan::Room* room : rooms)
         raster.fill(room->outline, 0);
+    const geometry::HouseIndex house(plan);
     for (const plan::Room* room : rooms) {
         for (std::size_t wall = 0; wall < room->walls.size(); ++wall) {
-            for (const geometry::FaceHole& hole : geometry::faceHoles(plan, {room->id, wall})) {
-                if (walkable(hole)) raster.fill(doorway(plan, *room, wall, hole), 0);
+            for (const geometry::FaceHole& hole : geometry::faceHoles(house, {room->id, wall})) {
+                if (walkable(hole)) raster.fill(doorway(house, *room, wall, hole), 0);
             }
         }
     }
@@ -126,7 +128,7 @@ WalkMap::WalkMap(const plan::Plan& plan, const std::string& storey, const std::f
             raster.fill(column, 1);
     }
     for (const plan::Furniture& piece : plan.furniture) {
-        const plan::Room* room = plan::findRoom(plan, piece.room);
+        const plan::Room* room = house.room(piece.room);
         if (room == nullptr || room->storey != storey || !detail::blocksWalking(piece)) continue;
         raster.fill(geometry::footprint(piece), 1);
     }

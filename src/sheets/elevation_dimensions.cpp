@@ -19,6 +19,7 @@ namespace gangway::sheets {
 namespace {
 
 constexpr double kFirstRow = 10;      ///< first dimension line from the outline (drawing-standards 1.2)
+constexpr double kCompactRow = 3.5;   ///< the same on the strip
 constexpr double kCrossEnd = 3.0;     ///< centre lines of plates end here; extension lines go on from there
 constexpr double kFurnitureNear = 60; ///< furniture standing this near to the wall gives edges
 constexpr double kFurnitureTop = 150; ///< and is at least this high and wide
@@ -91,7 +92,7 @@ std::vector<drawing::RunningMark> edgeMarks(const WallView& view, OnPaper paper)
         add(hole.right_mm, hole.top_mm, hole.opening->id);
     }
     for (const auto& silhouette :
-         geometry::silhouettes(*view.plan, *view.room, view.wall, kFurnitureNear, view.base)) {
+         geometry::silhouettes(view.house->index(), *view.room, view.wall, kFurnitureNear, view.base())) {
         const plan::Furniture& piece = *silhouette.piece;
         if (!staysPut(piece)) continue;
         double top = 0;
@@ -159,17 +160,18 @@ void drawSiteLine(std::vector<Item>& items, const WallView& view, double level_m
 
 } // namespace
 
-void drawDimensions(std::vector<Item>& items, const WallView& view, OnPaper paper, Numbers numbers) {
-    const drawing::RunningStyle style;
+void drawDimensions(std::vector<Item>& items, const WallView& view, OnPaper paper) {
+    drawing::RunningStyle style;
+    if (paper.compact) style.past_mm = 1;
     const auto append = [&](std::vector<Item> more) {
         items.insert(items.end(), std::make_move_iterator(more.begin()), std::make_move_iterator(more.end()));
     };
     if (view.mounted.empty()) return;
-    const double row_y = paper.mm(view.slab_mm()) - kFirstRow;
+    const double row_y = paper.compact ? -kCompactRow : paper.mm(view.slab_mm()) - kFirstRow;
     append(drawing::runningRow(0, row_y, setOutMarks(view, paper), style, "dimensions"));
-    const double column_x = -returnWidth(view, paper, End::Left) - kFirstRow;
+    const double column_x = -returnWidth(view, paper, End::Left) - (paper.compact ? kCompactRow : kFirstRow);
     append(drawing::runningColumn(column_x, 0, heightMarks(view, paper), style, "dimensions"));
-    if (numbers == Numbers::BoxesOnly) return;
+    if (paper.compact) return;
     rowName(items, {-3, row_y - kNoteText / 2}, "box centres, u");
     const auto edges = edgeMarks(view, paper);
     if (edges.empty()) return;

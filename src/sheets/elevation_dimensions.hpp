@@ -6,7 +6,7 @@
 
 namespace gangway::sheets {
 
-void drawDimensions(std::vector<Item>& items, const WallView& view, OnPaper paper, Numbers numbers);
+void drawDimensions(std::vector<Item>& items, const WallView& view, OnPaper paper);
 
 /// Levels at the right of the wall: FFL, slab, site line, ceiling.
 void drawLevels(std::vector<Item>& items, std::vector<Label>& labels, const WallView& view, OnPaper paper);

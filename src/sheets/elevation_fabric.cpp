@@ -13,6 +13,7 @@ namespace {
 constexpr double kHatchPitch = 1.8; ///< clear space at least 0.7 (ISO 128-2)
 constexpr double kSlabStroke = 1.6;
 constexpr double kLetterRadius = 3.0;
+constexpr double kSmallRadius = 2.1; ///< on the strip
 constexpr double kLeastTilePitch = 1.0; ///< joints nearer than this on paper are left out
 constexpr Pen kJoint{0.13, drawing::LineType::Continuous, drawing::kGhost};
 
@@ -94,23 +95,29 @@ std::vector<Pt> outlineOnPaper(const WallView& view, OnPaper paper) {
     return points;
 }
 
+double letterRadius(OnPaper paper) {
+    return paper.compact ? kSmallRadius : kLetterRadius;
+}
+
 /// A wall's letter in a circle; a long name stands upright along the wall instead.
-void drawLetter(std::vector<Item>& items, Pt centre, const std::string& letter) {
+void drawLetter(std::vector<Item>& items, Pt centre, const std::string& letter, OnPaper paper) {
+    const double radius = letterRadius(paper);
     Ink texts(items, "text");
     drawing::Text text;
     text.text = letter;
     text.align = drawing::Align::Centre;
-    if (drawing::measure(letter, kValueText).width_mm > 2 * kLetterRadius - 1) {
-        text.at = {centre.x + kValueText / 2, centre.y};
+    text.height_mm = paper.compact ? kNoteText : kValueText;
+    if (drawing::measure(letter, text.height_mm).width_mm > 2 * radius - 1) {
+        text.at = {centre.x + text.height_mm / 2, centre.y};
         text.turn_deg = 90;
         text.knock_out = true;
         texts.text(text);
         return;
     }
     Ink building(items, "building");
-    building.fill(disc(centre, kLetterRadius), drawing::kWhite);
-    building.circle(centre, kLetterRadius, kThin);
-    text.at = {centre.x, centre.y - kValueText / 2};
+    building.fill(disc(centre, radius), drawing::kWhite);
+    building.circle(centre, radius, kThin);
+    text.at = {centre.x, centre.y - text.height_mm / 2};
     texts.text(text);
 }
 
@@ -123,15 +130,16 @@ void drawReturn(std::vector<Item>& items, const WallView& view, OnPaper paper, E
     const double top_mm = view.topAt(end == End::Left ? 0 : view.length_mm());
     const double width = returnWidth(view, paper, end);
     if (neighbour.towards_viewer) {
-        const Rect cut{std::min(edge, edge + sign * width), paper.mm(view.slab_mm()),
+        const Rect cut{std::min(edge, edge + sign * width), paper.compact ? 0 : paper.mm(view.slab_mm()),
                        std::max(edge, edge + sign * width), paper.mm(top_mm)};
         hatch(building, cut, kHatchPitch);
         // The far side of the cut is a break: only three sides are the wall's own.
         building.polyline({{edge, cut.bottom}, {edge, cut.top}, {edge + sign * width, cut.top}}, false, kCut);
         building.line({edge + sign * width, cut.bottom}, {edge + sign * width, cut.top}, kThin);
     }
-    const double out = neighbour.towards_viewer ? width / 2 : kLetterRadius + 1.5;
-    drawLetter(items, {edge + sign * out, paper.mm(top_mm) * 0.62}, view.room->walls[neighbour.wall].id);
+    const double out = neighbour.towards_viewer ? width / 2 : letterRadius(paper) + 1.5;
+    drawLetter(items, {edge + sign * out, paper.mm(top_mm) * 0.62}, view.room->walls[neighbour.wall].id,
+               paper);
 }
 
 } // namespace
@@ -140,7 +148,7 @@ double returnWidth(const WallView& view, OnPaper paper, End end) {
     const Neighbour neighbour = neighbourOf(*view.room, view.wall, end);
     if (!neighbour.towards_viewer) return 0;
     return std::max(paper.mm(std::clamp(neighbour.thickness_mm, kReturnMin, kReturnMax)),
-                    2 * kLetterRadius + 1);
+                    2 * letterRadius(paper) + (paper.compact ? 0.4 : 1));
 }
 
 void drawWallLines(std::vector<Item>& items, std::vector<Label>& labels, const WallView& view,
@@ -183,7 +191,7 @@ void drawFabric(std::vector<Item>& items, const WallView& view, OnPaper paper) {
     const double right = paper.mm(view.length_mm()) + returnWidth(view, paper, End::Right);
     ink.line({left, 0}, {right, 0}, kHeavy);
     const double slab = paper.mm(view.slab_mm());
-    if (slab > -0.7) return;
+    if (slab > -0.7 || paper.compact) return;
     ink.line({left, slab}, {right, slab}, kNarrow);
     for (double x = left + kSlabStroke; x <= right; x += 2 * kSlabStroke)
         ink.line({x - kSlabStroke, slab - kSlabStroke}, {x, slab}, kThin);

@@ -55,7 +55,7 @@ Rect extentOfOutline(const std::vector<Pt>& outline) {
 
 std::vector<Shape> shapesOf(const plan::Furniture& piece, const WallView& view, OnPaper paper) {
     std::vector<Shape> shapes;
-    for (const geometry::Solid& solid : geometry::furnitureSolids(piece, view.base).solids) {
+    for (const geometry::Solid& solid : geometry::furnitureSolids(piece, view.base()).solids) {
         Shape shape;
         shape.piece = &piece;
         std::vector<Pt> points;
@@ -85,13 +85,14 @@ bool breaksAWord(const std::string& name, const std::vector<std::string>& lines)
 }
 
 /// The name in lines across the piece, else upright along it: no word is broken.
-Label nameLabel(const plan::Furniture& piece, const Rect& extent) {
+Label nameLabel(const plan::Furniture& piece, const Rect& extent, OnPaper paper) {
     Label label;
     label.within = extent.grown(-0.6);
     label.layer = "furniture";
     label.id = piece.id;
     label.colour = drawing::kGhost;
-    label.lines = wrapped(piece.name, kNoteText, std::max(label.within.width(), 1.0));
+    if (paper.compact) label.height_mm = kValueText;
+    label.lines = wrapped(piece.name, label.height_mm, std::max(label.within.width(), 1.0));
     if (!breaksAWord(piece.name, label.lines)) return label;
     label.lines = {piece.name};
     label.turn_deg = 90;
@@ -102,15 +103,14 @@ Label nameLabel(const plan::Furniture& piece, const Rect& extent) {
 /// hide nothing.
 void drawFarHosts(std::vector<Item>& items, std::vector<Label>& labels, const WallView& view, OnPaper paper,
                   const std::vector<const plan::Furniture*>& drawn) {
-    const bool any = std::any_of(view.mounted.begin(), view.mounted.end(),
-                                 [](const Mounted& item) { return item.out_mm > kFurnitureReach; });
-    if (!any) return;
     constexpr Pen kFar{0.18, drawing::LineType::LongDashDoubleDot, drawing::kGhost};
-    for (const plan::Furniture& piece : view.plan->furniture) {
-        const bool host = std::any_of(view.mounted.begin(), view.mounted.end(), [&](const Mounted& item) {
-            return item.plate != nullptr && item.plate->host.furniture == piece.id;
-        });
-        if (!host || std::find(drawn.begin(), drawn.end(), &piece) != drawn.end()) continue;
+    std::vector<const plan::Furniture*> done = drawn;
+    for (const Mounted& item : view.mounted) {
+        if (item.out_mm <= kFurnitureReach || item.plate == nullptr) continue;
+        const plan::Furniture* host = view.house->index().furniture(item.plate->host.furniture);
+        if (host == nullptr || std::find(done.begin(), done.end(), host) != done.end()) continue;
+        done.push_back(host);
+        const plan::Furniture& piece = *host;
         const auto shapes = shapesOf(piece, view, paper);
         if (shapes.empty()) continue;
         Rect extent = extentOfOutline(shapes.front().outline);
@@ -118,7 +118,7 @@ void drawFarHosts(std::vector<Item>& items, std::vector<Label>& labels, const Wa
             Ink(items, "furniture", piece.id).polyline(shape.outline, true, kFar);
             extent = united(extent, extentOfOutline(shape.outline));
         }
-        labels.push_back(nameLabel(piece, extent));
+        labels.push_back(nameLabel(piece, extent, paper));
     }
 }
 
@@ -129,13 +129,13 @@ void drawFurniture(std::vector<Item>& items, std::vector<Label>& labels, const W
     std::vector<Shape> shapes;
     std::vector<const plan::Furniture*> drawn;
     for (const auto& silhouette :
-         geometry::silhouettes(*view.plan, *view.room, view.wall, kFurnitureReach, view.base)) {
+         geometry::silhouettes(view.house->index(), *view.room, view.wall, kFurnitureReach, view.base())) {
         auto own = shapesOf(*silhouette.piece, view, paper);
         if (own.empty()) continue;
         Rect extent = extentOfOutline(own.front().outline);
         for (const Shape& shape : own)
             extent = united(extent, extentOfOutline(shape.outline));
-        labels.push_back(nameLabel(*silhouette.piece, extent));
+        labels.push_back(nameLabel(*silhouette.piece, extent, paper));
         drawn.push_back(silhouette.piece);
         shapes.insert(shapes.end(), std::make_move_iterator(own.begin()), std::make_move_iterator(own.end()));
     }

@@ -60,10 +60,11 @@ void drawCentres(Ink& ink, const Mounted& item, const Rect& outline, OnPaper pap
         const auto same = [](double a, double b) { return std::abs(a - b) < 0.01; };
         values->erase(std::unique(values->begin(), values->end(), same), values->end());
     }
+    const double beyond = paper.compact ? kCrossBeyond / 2 : kCrossBeyond;
     for (double x : xs)
-        ink.line({x, outline.bottom - kCrossBeyond}, {x, outline.top + kCrossBeyond}, kCentre);
+        ink.line({x, outline.bottom - beyond}, {x, outline.top + beyond}, kCentre);
     for (double y : ys)
-        ink.line({outline.left - kCrossBeyond, y}, {outline.right + kCrossBeyond, y}, kCentre);
+        ink.line({outline.left - beyond, y}, {outline.right + beyond, y}, kCentre);
 }
 
 /// The wall box where it shows apart from the plate's edge.

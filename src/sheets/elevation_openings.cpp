@@ -83,7 +83,7 @@ void drawSliding(Ink& ink, const WallView& view, const geometry::FaceHole& hole,
     const double back = to_left ? 2.4 : -2.4;
     ink.line(tail, tip, kThin);
     ink.polyline({{tip.x + back, tip.y + 0.9}, tip, {tip.x + back, tip.y - 0.9}}, false, kThin);
-    for (const geometry::Leaf& leaf : geometry::doorLeaves(*view.plan, *hole.opening)) {
+    for (const geometry::Leaf& leaf : geometry::doorLeaves(view.house->index(), *hole.opening)) {
         const double a = geometry::toFrame(view.frame, {leaf.hinge_mm.x, leaf.hinge_mm.y, 0}).x;
         const double b = geometry::toFrame(view.frame, {leaf.open_mm.x, leaf.open_mm.y, 0}).x;
         ink.rect(paper.rect(std::min(a, b), leaf.bottom_mm, std::max(a, b), leaf.top_mm), kOtherPlace);
@@ -133,10 +133,17 @@ std::vector<std::string> nameLines(const std::string& name, double width_mm) {
 }
 
 /// Name, size in brackets (its edges are in the running row), sill and head above FFL.
-Label labelOf(const geometry::FaceHole& hole, const Rect& inner) {
+/// On the strip the name alone, where it fits.
+Label labelOf(const geometry::FaceHole& hole, const Rect& inner, OnPaper paper) {
     const plan::Opening& opening = *hole.opening;
     Label label;
     label.lines = nameLines(nameOf(opening), inner.width() - 2);
+    label.height_mm = kValueText;
+    label.within = inner.grown(-0.8);
+    label.layer = "text";
+    label.id = opening.id;
+    if (paper.compact) return label;
+    label.need = Label::Need::Always;
     label.lines.push_back(fmt::format("({} × {})", drawing::number(hole.right_mm - hole.left_mm),
                                       drawing::number(hole.top_mm - hole.bottom_mm)));
     if (hole.bottom_mm > 0.25) label.lines.push_back("sill " + drawing::number(hole.bottom_mm));
@@ -145,11 +152,6 @@ Label labelOf(const geometry::FaceHole& hole, const Rect& inner) {
         const bool into_here = (opening.swing == plan::Swing::In) == hole.hosted_here;
         label.lines.push_back(into_here ? "opens in" : "opens out");
     }
-    label.height_mm = kValueText;
-    label.within = inner.grown(-0.8);
-    label.layer = "text";
-    label.id = opening.id;
-    label.need = Label::Need::Always;
     return label;
 }
 
@@ -184,18 +186,18 @@ void drawOpenings(std::vector<Item>& items, std::vector<Label>& labels, const Wa
             break;
         }
         ink.rect(structural, kOutline);
-        labels.push_back(labelOf(hole, inner));
+        labels.push_back(labelOf(hole, inner, paper));
     }
 }
 
 void drawOpenLeaves(std::vector<Item>& items, std::vector<Label>& labels, const WallView& view,
                     OnPaper paper) {
-    for (const plan::Opening& opening : view.plan->openings) {
-        const bool near = opening.room == view.room->id || opening.joins == view.room->id;
+    for (const plan::Opening* candidate : view.house->index().doorsInto(view.room->id)) {
+        const plan::Opening& opening = *candidate;
         const bool here = std::any_of(view.holes.begin(), view.holes.end(),
                                       [&](const auto& hole) { return hole.opening == &opening; });
-        if (!near || here || opening.kind != Kind::HingedDoor) continue;
-        for (const geometry::Leaf& leaf : geometry::doorLeaves(*view.plan, opening)) {
+        if (here || opening.kind != Kind::HingedDoor) continue;
+        for (const geometry::Leaf& leaf : geometry::doorLeaves(view.house->index(), opening)) {
             if (leaf.swings_into != view.room->id) continue;
             const auto hinge = geometry::toFrame(view.frame, {leaf.hinge_mm.x, leaf.hinge_mm.y, 0});
             const auto tip = geometry::toFrame(view.frame, {leaf.open_mm.x, leaf.open_mm.y, 0});
@@ -206,6 +208,7 @@ void drawOpenLeaves(std::vector<Item>& items, std::vector<Label>& labels, const 
             Ink ink(items, "openings", opening.id);
             const Rect rect = paper.rect(left, leaf.bottom_mm, right, leaf.top_mm);
             ink.rect(rect, kOtherPlace);
+            if (paper.compact) continue;
             Label label;
             label.lines = {"door when open"};
             label.within = rect.grown(-0.8);

@@ -12,6 +12,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <span>
 
 #include <fmt/format.h>
 
@@ -54,46 +55,76 @@ double placeView(std::vector<Item>& items, Picture picture, const Layout& layout
     const double bottom = picture.extent.bottom + dy;
     items.insert(items.end(), std::make_move_iterator(picture.items.begin()),
                  std::make_move_iterator(picture.items.end()));
-    Ink(items, "notes").text({layout.view.left, bottom - kFootnote + 0.6}, kDoNotScale, kNoteText);
-    return bottom - kFootnote;
+    if (layout.arrangement == Arrangement::WholeWidth)
+        drawCautionLines(items, {layout.view.left, bottom - 1.9}, layout.view.width());
+    else
+        Ink(items, "notes").text({layout.view.left, bottom - kFootnote + 0.6}, kDoNotScale, kNoteText);
+    return bottom - footnoteOf(layout);
 }
 
-/// Blocks still to be placed on this sheet or the next.
+/// What is still to be placed on this sheet or the next.
 struct Remaining {
-    std::vector<Block> rows;
+    std::size_t rows_placed = 0;
+    std::size_t rows = 0;
     std::vector<Block> notes;
-    bool notes_begun = false;
+    bool legend_begun = false;
     /// True when nothing is left that must be on paper.
     bool done() const {
-        return rows.empty() &&
+        return rows_placed == rows &&
                std::all_of(notes.begin(), notes.end(), [](const Block& block) { return block.optional; });
     }
 };
 
-void placeNotes(std::vector<Item>& items, Remaining& rest, const std::vector<Rect>& columns) {
-    for (Rect column : columns) {
-        if (rest.notes.empty()) return;
-        // Only the legend is ever parted: everything else is one block under its heading.
-        if (rest.notes_begun && !rest.notes.front().keep_with_next) {
-            rest.notes.insert(rest.notes.begin(), headingBlock("Legend, continued", column.width()));
-            rest.notes.front().optional = true;
-        }
-        const std::size_t placed = flow(items, rest.notes, column);
-        rest.notes.erase(rest.notes.begin(), rest.notes.begin() + static_cast<std::ptrdiff_t>(placed));
-        rest.notes_begun = rest.notes_begun || placed > 0;
+/// Places notes from the front, at most `most` of them, in a column; returns what is left of it.
+Rect placeNotes(std::vector<Item>& items, Remaining& rest, Rect column, std::size_t most = 10000) {
+    if (rest.notes.empty()) return column;
+    // Only the legend is ever parted: everything else is one block under its heading.
+    if (rest.legend_begun && !rest.notes.front().keep_with_next) {
+        rest.notes.insert(rest.notes.begin(), headingBlock("Legend, continued", column.width()));
+        rest.notes.front().optional = true;
     }
+    const std::span<const Block> blocks(rest.notes.data(), std::min(most, rest.notes.size()));
+    const std::size_t placed = flow(items, blocks, column);
+    rest.notes.erase(rest.notes.begin(), rest.notes.begin() + static_cast<std::ptrdiff_t>(placed));
+    rest.legend_begun = rest.legend_begun || (placed > 0 && most > 2);
+    return column;
+}
+
+/// Notes over the columns of a sheet; under a view over the whole width each part has its own place.
+void placeNotes(std::vector<Item>& items, Remaining& rest, const Layout& layout,
+                const std::vector<Rect>& columns) {
+    if (layout.arrangement != Arrangement::WholeWidth) {
+        for (const Rect& column : columns)
+            placeNotes(items, rest, column);
+        return;
+    }
+    const Rect under_plan = placeNotes(items, rest, columns[0], 1);
+    const Rect under_notes = placeNotes(items, rest, columns[1], 2);
+    for (const Rect& column : {columns[2], columns[3], under_plan, under_notes})
+        placeNotes(items, rest, column);
 }
 
 /// Places rows of the schedule; returns what is left of the column under them.
 Rect placeRows(std::vector<Item>& items, Remaining& rest, const WallView& view, Rect column, bool continued) {
-    if (rest.rows.empty() || column.width() <= 0) return column;
+    if (rest.rows_placed == rest.rows || column.width() <= 0) return column;
     auto blocks = scheduleHead(view, column.width(), continued);
     const std::size_t head = blocks.size();
-    blocks.insert(blocks.end(), rest.rows.begin(), rest.rows.end());
+    auto rows = scheduleRows(view, view.house->catalogue(), column.width());
+    blocks.insert(blocks.end(), rows.begin() + static_cast<std::ptrdiff_t>(rest.rows_placed), rows.end());
     const std::size_t placed = flow(items, blocks, column);
-    if (placed > head)
-        rest.rows.erase(rest.rows.begin(), rest.rows.begin() + static_cast<std::ptrdiff_t>(placed - head));
+    if (placed > head) rest.rows_placed += placed - head;
     return column;
+}
+
+/// Height of the rows still to come in a table of this width, with its head.
+double rowsHeight(const Remaining& rest, const WallView& view, double width_mm) {
+    double height = 0;
+    for (const Block& block : scheduleHead(view, width_mm, true))
+        height += block.height_mm + block.gap_after_mm;
+    const auto rows = scheduleRows(view, view.house->catalogue(), width_mm);
+    for (std::size_t i = rest.rows_placed; i < rows.size(); ++i)
+        height += rows[i].height_mm + rows[i].gap_after_mm;
+    return height;
 }
 
 void drawBorders(drawing::Sheet& sheet, const WallView& view, const Layout& layout, TitleFields fields) {
@@ -138,13 +169,23 @@ TitleFields fieldsOf(const WallView& view, const drawing::Sheet& sheet, const Nu
     return fields;
 }
 
-Remaining contentOf(const WallView& view, const catalogue::Catalogue& catalogue, const Layout& layout) {
+/// How much room the notes take: as they read best, or tighter where that saves a sheet.
+enum class Density { Roomy, Tight };
+
+Remaining contentOf(const WallView& view, const Layout& layout, Density density) {
+    const double width = layout.note_width_mm;
+    const bool tight = density == Density::Tight;
     Remaining rest;
-    rest.rows = scheduleRows(view, catalogue, layout.table_width_mm);
-    rest.notes.push_back(keyPlan(view, layout.note_width_mm));
-    for (auto&& blocks : {datumNotes(view, layout.note_width_mm), cautions(layout.note_width_mm),
-                          legend(view, layout.note_width_mm)})
+    rest.rows = view.mounted.size();
+    rest.notes.push_back(keyPlan(view, width, tight ? kSmallKeyPlan : kKeyPlan));
+    const auto add = [&](const std::vector<Block>& blocks) {
         rest.notes.insert(rest.notes.end(), blocks.begin(), blocks.end());
+    };
+    add(datumNotes(view, layout.measure_width_mm));
+    // A view over the whole width has the cautions in its footnote.
+    if (layout.arrangement != Arrangement::WholeWidth)
+        add(cautions(width, tight ? Wording::Short : Wording::Full));
+    add(legend(view, width));
     return rest;
 }
 
@@ -156,8 +197,9 @@ drawing::Sheet firstSheet(const WallView& view, Picture picture, const Layout& l
     Rect table = layout.table;
     table.top = view_bottom - kGutter;
     const Rect left = placeRows(sheet.items, rest, view, table, false);
-    placeNotes(sheet.items, rest, noteColumns(layout, view_bottom));
-    placeNotes(sheet.items, rest, columnsBelow(layout, left));
+    placeNotes(sheet.items, rest, layout, noteColumns(layout, view_bottom));
+    for (const Rect& column : columnsBelow(layout, left))
+        placeNotes(sheet.items, rest, column);
     drawBorders(sheet, view, layout, fieldsOf(view, sheet, numbered, 1));
     return sheet;
 }
@@ -165,28 +207,38 @@ drawing::Sheet firstSheet(const WallView& view, Picture picture, const Layout& l
 drawing::Sheet continuationSheet(const WallView& view, const Layout& layout, const Numbered& numbered,
                                  double scale, int part, Remaining& rest) {
     drawing::Sheet sheet = emptySheet(view, numbered, scale, part);
-    Ink(sheet.items, "notes").text({layout.table.left, layout.table.top - kNoteText}, kDoNotScale, kNoteText);
-    Rect table = layout.table;
-    table.top -= kFootnote + 1;
-    const Rect left = placeRows(sheet.items, rest, view, table, true);
-    placeNotes(sheet.items, rest, layout.side);
-    placeNotes(sheet.items, rest, columnsBelow(layout, left));
+    auto tables = wideTable(layout);
+    const Pt corner{tables.front().left, tables.front().top};
+    const double top = drawCautionLines(sheet.items, corner, tables.front().width()) - 2;
+    if (rowsHeight(rest, view, tables.front().width()) > top - tables.front().bottom)
+        tables = tallTables(layout);
+    for (Rect table : tables) {
+        table.top = top;
+        const Rect left = placeRows(sheet.items, rest, view, table, true);
+        for (const Rect& column : columnsBelow(layout, left))
+            placeNotes(sheet.items, rest, column);
+    }
     drawBorders(sheet, view, layout, fieldsOf(view, sheet, numbered, part));
     return sheet;
 }
 
-std::vector<drawing::Sheet> sheetsOf(const WallView& view, Picture picture,
-                                     const catalogue::Catalogue& catalogue, const Numbered& numbered) {
-    const Layout layout = picture.layout;
-    Remaining rest = contentOf(view, catalogue, layout);
-    const double scale = picture.scale;
-    std::vector<drawing::Sheet> sheets{firstSheet(view, std::move(picture), layout, numbered, rest)};
-    const Layout more = continuationOn(layout);
+std::vector<drawing::Sheet> composed(const WallView& view, const Picture& picture, const Numbered& numbered,
+                                     Density density) {
+    const Layout& layout = picture.layout;
+    Remaining rest = contentOf(view, layout, density);
+    std::vector<drawing::Sheet> sheets{firstSheet(view, picture, layout, numbered, rest)};
     // A block taller than a whole sheet could never be placed; the bound keeps that from going on for ever.
     constexpr int kMostParts = 200;
     for (int part = 2; !rest.done() && part <= kMostParts; ++part)
-        sheets.push_back(continuationSheet(view, more, numbered, scale, part, rest));
+        sheets.push_back(continuationSheet(view, layout, numbered, picture.scale, part, rest));
     return sheets;
+}
+
+std::vector<drawing::Sheet> sheetsOf(const WallView& view, const Picture& picture, const Numbered& numbered) {
+    auto roomy = composed(view, picture, numbered, Density::Roomy);
+    if (roomy.size() == 1) return roomy;
+    auto tight = composed(view, picture, numbered, Density::Tight);
+    return tight.size() < roomy.size() ? tight : roomy;
 }
 
 /// A wall that has something on it.
@@ -196,10 +248,10 @@ struct WallWork {
     std::vector<Mounted> mounted;
 };
 
-std::vector<WallWork> wallsWithSomething(const plan::Plan& plan, const catalogue::Catalogue& catalogue) {
+std::vector<WallWork> wallsWithSomething(const House& house) {
     std::vector<WallWork> work;
-    for (const plan::Room& room : plan.rooms) {
-        auto walls = mountedByWall(plan, catalogue, room);
+    for (const plan::Room& room : house.plan().rooms) {
+        auto walls = mountedByWall(house, room);
         for (std::size_t wall = 0; wall < walls.size(); ++wall)
             if (!walls[wall].empty()) work.push_back({&room, wall, std::move(walls[wall])});
     }
@@ -249,16 +301,19 @@ elevationSheets(const plan::Plan& plan, const catalogue::Catalogue& catalogue, c
     drawing.subject = "Wall elevations with plate set-out";
     drawing.author = plan.project.designer;
     drawing.date = plan.project.date;
-    auto work = wallsWithSomething(plan, catalogue);
+    const House house(plan, catalogue, options.base);
+    const Answers answers(plan);
+    auto work = wallsWithSomething(house);
     for (std::size_t i = 0; i < work.size(); ++i) {
         WallWork& wall = work[i];
         if (!options.room.empty() && wall.room->id != options.room) continue;
         if (!options.wall.empty() && wall.room->walls[wall.wall].id != options.wall) continue;
-        findCovers(plan, *wall.room, wall.mounted, options.base);
-        const WallView view = lookAt(plan, *wall.room, wall.wall, std::move(wall.mounted), options.base);
+        findCovers(house, *wall.room, wall.mounted);
+        answers.fill(wall.mounted);
+        const WallView view = lookAt(house, *wall.room, wall.wall, std::move(wall.mounted));
         auto picture = pictureThatFits(view, paper, options.scale);
         if (!picture) return std::unexpected(std::move(picture.error()));
-        for (drawing::Sheet& sheet : sheetsOf(view, std::move(*picture), catalogue, {i + 1, work.size()}))
+        for (drawing::Sheet& sheet : sheetsOf(view, *picture, {i + 1, work.size()}))
             drawing.sheets.push_back(std::move(sheet));
     }
     if (drawing.sheets.empty() && !(options.room.empty() && options.wall.empty()))

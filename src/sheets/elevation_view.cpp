@@ -13,7 +13,9 @@ std::vector<Tag> tagsOf(const WallView& view, OnPaper paper) {
     for (const Mounted& item : view.mounted) {
         Tag tag;
         tag.text = item.tag;
-        if (!item.behind.empty())
+        if (paper.compact)
+            tag.note.clear();
+        else if (!item.behind.empty())
             tag.note = "behind " + item.behind;
         else if (!item.on.empty())
             tag.note = item.out_mm > kFurnitureReach
@@ -38,23 +40,25 @@ void takeLines(Occupancy& occupancy, const std::vector<Item>& items) {
 void takeReturns(Occupancy& occupancy, const WallView& view, OnPaper paper) {
     const double height = paper.mm(view.top_mm());
     const double length = paper.mm(view.length_mm());
-    occupancy.take({-std::max(returnWidth(view, paper, End::Left), 8.0), 0, 0, height});
-    occupancy.take({length, 0, length + std::max(returnWidth(view, paper, End::Right), 8.0), height});
+    const double least = paper.compact ? 5.0 : 8.0;
+    occupancy.take({-std::max(returnWidth(view, paper, End::Left), least), 0, 0, height});
+    occupancy.take({length, 0, length + std::max(returnWidth(view, paper, End::Right), least), height});
 }
 
 } // namespace
 
-std::vector<Item> drawElevation(const WallView& view, OnPaper paper, Numbers numbers) {
+std::vector<Item> drawElevation(const WallView& view, OnPaper paper) {
     std::vector<Item> items;
     std::vector<Label> names;
     std::vector<Label> furniture;
     drawWallLines(items, names, view, paper);
+    if (paper.compact) names.clear();
     drawOpenings(items, names, view, paper);
     drawFurniture(items, furniture, view, paper);
     drawOpenLeaves(items, names, view, paper);
     drawFabric(items, view, paper);
-    if (numbers == Numbers::All) drawLevels(items, names, view, paper);
-    drawDimensions(items, view, paper, numbers);
+    if (!paper.compact) drawLevels(items, names, view, paper);
+    drawDimensions(items, view, paper);
     drawMounted(items, view, paper);
 
     Occupancy occupancy;

@@ -12,6 +12,9 @@ namespace gangway::sheets {
 /// 1:scale, from the wall's (u, v) in real mm to paper mm.
 struct OnPaper {
     double scale = 20;
+    /// For the wall strip on screen, where height is dear: set-outs and heights of boxes are the only numbers,
+    /// names stand only where they fit, and what one clicks to learn is not written.
+    bool compact = false;
     double mm(double real_mm) const { return real_mm / scale; }
     Pt at(Vec2 uv_mm) const { return {uv_mm.x / scale, uv_mm.y / scale}; }
     Rect rect(double left_mm, double bottom_mm, double right_mm, double top_mm) const {
@@ -47,10 +50,7 @@ Rect outlineOf(const Mounted& item, OnPaper paper);
 void drawFront(Ink& ink, const catalogue::ModuleType& module, Pt centre, double scale, const Pen& pen,
                double smallest_mm);
 
-/// Which numbers are drawn: all for paper; set-outs and heights of boxes alone for the strip on screen.
-enum class Numbers { All, BoxesOnly };
-
 /// The whole picture of a wall with its numbers, tags and names.
-std::vector<Item> drawElevation(const WallView& view, OnPaper paper, Numbers numbers);
+std::vector<Item> drawElevation(const WallView& view, OnPaper paper);
 
 } // namespace gangway::sheets

@@ -14,8 +14,8 @@ constexpr double kFrontScale = 8;     ///< modules are pictured at 1:8
 constexpr double kPicture = 9;        ///< width of the picture's column
 constexpr double kSymbol = 14;        ///< width of the plan symbol's column
 constexpr double kSymbolModule = 1.8; ///< grid module of the symbols, the least allowed
-constexpr double kEntry = 10;         ///< least height of an entry
-constexpr double kSign = 5.4;
+constexpr double kEntry = 8.6;        ///< least height of an entry
+constexpr double kSign = 4.8;
 constexpr double kSmallest = 0.5;
 
 /// Modules used on the wall by code, each once.
@@ -59,7 +59,7 @@ double symbolHeight(const catalogue::ModuleType& module) {
 Block moduleEntry(const WallView& view, const catalogue::ModuleType& module, double code_width_mm,
                   double width_mm) {
     Block block;
-    block.height_mm = std::max(kEntry, symbolHeight(module) + 1.5);
+    block.height_mm = std::max(kEntry, symbolHeight(module) + 1.2);
     Ink pictures(block.items, "symbols");
     const Pt centre{kPicture / 2, -block.height_mm / 2};
     const Rect aperture = apertureOf(view, module);

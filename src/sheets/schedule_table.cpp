@@ -47,23 +47,41 @@ constexpr std::array<Column, kColumns> kTable{{
 /// plate is for stands under its row.
 constexpr double kNarrow_mm = 190;
 
+std::string purposeText(const Mounted& item);
+
+/// True when a line under each row takes less height than a column of its own for what things are for.
+bool purposeUnder(const WallView& view, double width_mm, double column_mm) {
+    if (width_mm < kNarrow_mm) return true;
+    constexpr std::size_t kCellLines = 2; // box size and state need as much anyway
+    std::size_t beside = 0;
+    std::size_t under = 0;
+    for (const Mounted& item : view.mounted) {
+        const std::string text = purposeText(item);
+        const std::size_t own = wrapped(text, kNoteText, column_mm).size();
+        beside += std::max(own, std::max(kCellLines, item.box_centres_mm.size()));
+        under += std::max(kCellLines, item.box_centres_mm.size()) +
+                 wrapped(text, kNoteText, width_mm - kTable[kTag].width_mm).size();
+    }
+    return under < beside;
+}
+
 /// Edges of the columns for a wall; box numbers only where some plate has several.
 std::vector<double> columnEdges(const WallView& view, double width_mm) {
     const bool several = std::any_of(view.mounted.begin(), view.mounted.end(),
                                      [](const Mounted& item) { return item.box_centres_mm.size() > 1; });
     const bool numbered = several && width_mm >= kNarrow_mm;
-    const auto widthOf = [&](std::size_t column) {
-        const bool left_out = (column == kBox && !numbered) || (column == kFor && width_mm < kNarrow_mm);
-        return left_out ? 0.0 : kTable[column].width_mm;
-    };
-    double least = 0;
-    for (std::size_t column = 0; column < kColumns; ++column)
-        least += widthOf(column);
+    double least = numbered ? 0 : -kTable[kBox].width_mm;
+    for (const Column& column : kTable)
+        least += column.width_mm;
     const double spare = std::max(0.0, width_mm - least);
+    const bool under = purposeUnder(view, width_mm, kTable[kFor].width_mm + kTable[kFor].share * spare);
+    const double freed = under ? kTable[kFor].width_mm + kTable[kFor].share * spare : 0;
     std::vector<double> edges{0};
     for (std::size_t column = 0; column < kColumns; ++column) {
-        const double own = widthOf(column);
-        edges.push_back(edges.back() + own + (own > 0 ? kTable[column].share * spare : 0));
+        const bool left_out = (column == kBox && !numbered) || (column == kFor && under);
+        double own = left_out ? 0 : kTable[column].width_mm + kTable[column].share * spare;
+        if (column == kModules) own += freed;
+        edges.push_back(edges.back() + own);
     }
     return edges;
 }
@@ -130,27 +148,21 @@ std::vector<std::string> moduleLines(const Mounted& item, const catalogue::Catal
         if (item.plate->direction == plan::Direction::Vertical) words = "top to bottom: " + words;
         finish = finishName(catalogue, item.face.finish);
     }
-    auto lines = wrapped(words, kNoteText, width_mm);
-    for (std::string& line : wrapped(finish, kNoteText, width_mm))
-        lines.push_back(std::move(line));
-    return lines;
+    return wrapped(finish.empty() ? words : words + ", " + finish, kNoteText, width_mm);
 }
 
-std::vector<std::string> purposeLines(const Mounted& item, double width_mm) {
-    std::vector<std::string> parts;
+/// What it is for, what hides it, circuit and note as one running text, so that rows stay low.
+std::string purposeText(const Mounted& item) {
+    std::string words;
     const auto add = [&](const std::string& part) {
-        if (!part.empty()) parts.push_back(part);
+        if (!part.empty()) words += (words.empty() ? "" : "; ") + part;
     };
     add(item.plate != nullptr ? item.plate->purpose : item.luminaire->name);
     if (!item.on.empty()) add(fmt::format("on {}, {:.0f} before the wall", item.on, item.out_mm));
     if (!item.behind.empty()) add("behind " + item.behind);
     if (item.plate != nullptr && !item.plate->circuit.empty()) add("circuit " + item.plate->circuit);
     if (item.plate != nullptr) add(item.plate->note);
-    std::vector<std::string> lines;
-    for (const std::string& part : parts)
-        for (std::string& line : wrapped(part, kNoteText, width_mm))
-            lines.push_back(std::move(line));
-    return lines;
+    return words;
 }
 
 std::vector<std::string> moveLines(const Mounted& item) {
@@ -163,10 +175,9 @@ std::vector<std::string> moveLines(const Mounted& item) {
     return lines;
 }
 
-std::vector<std::string> stateLines(const WallView& view, const Mounted& item) {
+std::vector<std::string> stateLines(const Mounted& item) {
     if (item.plate == nullptr) return {"-"};
-    return {std::string(review::word(review::stateOf(*view.plan, *item.plate))),
-            review::fingerprint(*view.plan, *item.plate).substr(0, 8)};
+    return {std::string(review::word(item.state)), item.fingerprint.substr(0, 8)};
 }
 
 /// Cells of a row as lines; the numeric ones have a line a box.
@@ -191,9 +202,9 @@ Cells cellsOf(const WallView& view, const Mounted& item, const catalogue::Catalo
         for (std::string& line : wrapped(part, kNoteText, room(kBoxSize)))
             cells[kBoxSize].push_back(std::move(line));
     cells[kModules] = moduleLines(item, catalogue, room(kModules));
-    if (shown(edges, kFor)) cells[kFor] = purposeLines(item, room(kFor));
+    if (shown(edges, kFor)) cells[kFor] = wrapped(purposeText(item), kNoteText, room(kFor));
     cells[kMove] = moveLines(item);
-    cells[kState] = stateLines(view, item);
+    cells[kState] = stateLines(item);
     return cells;
 }
 
@@ -274,8 +285,8 @@ std::vector<Block> scheduleRows(const WallView& view, const catalogue::Catalogue
         const double cells_mm = row.height_mm;
         Ink ink(row.items, "text", item.id);
         if (!shown(edges, kFor)) {
-            const auto under = purposeLines(item, edges.back() - edges[kU] - 2 * kCellPad);
-            const Pt first{edges[kU] + kCellPad, -row.height_mm - kNoteText};
+            const auto under = wrapped(purposeText(item), kNoteText, edges.back() - edges[kBox] - 2 * kCellPad);
+            const Pt first{edges[kBox] + kCellPad, -row.height_mm - kNoteText};
             if (!under.empty()) row.height_mm = -ink.paragraph(first, under, kNoteText) + kRowPad + kDescent;
         }
         for (std::size_t column = 0; column < kColumns; ++column)

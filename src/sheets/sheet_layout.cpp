@@ -7,7 +7,8 @@ namespace gangway::sheets {
 namespace {
 
 constexpr double kSideWidth = 83; ///< column of key plan, notes and legend
-constexpr double kWideNotes = 98; ///< the same under a view over the whole width
+constexpr double kWideNotes = 85; ///< the same under a view over the whole width
+constexpr double kWideMeasure = 110;
 constexpr double kInset = 5.5;    ///< content from the frame, clear of the centring marks
 
 double titleTop(const Rect& frame) {
@@ -33,14 +34,14 @@ Layout layoutOn(const Paper& paper, Arrangement arrangement) {
     layout.view = {content.left - 2, titleTop(layout.frame) + kGutter, content.right, content.top};
     if (paper.upright) {
         layout.note_width_mm = layout.view.width() / 2 - kGutter / 2;
-        layout.table_width_mm = content.width() + 3;
+        layout.measure_width_mm = layout.note_width_mm;
         return layout;
     }
     const Rect table{content.left - 1, content.bottom, layout.frame.right - kTitleWidth - 2, content.top};
-    layout.note_width_mm = kSideWidth;
-    layout.table_width_mm = table.width();
+    layout.note_width_mm = layout.measure_width_mm = kSideWidth;
     if (arrangement == Arrangement::WholeWidth) {
         layout.note_width_mm = kWideNotes;
+        layout.measure_width_mm = kWideMeasure;
         return layout;
     }
     layout.side = {{content.right - kSideWidth, titleTop(layout.frame) + 3, content.right, content.top}};
@@ -52,8 +53,17 @@ Layout layoutOn(const Paper& paper, Arrangement arrangement) {
 std::vector<Rect> noteColumns(const Layout& layout, double view_bottom) {
     if (layout.arrangement == Arrangement::WholeWidth) {
         const Rect content = layout.frame.grown(-kInset);
-        const double right = layout.frame.right - kTitleWidth - 2;
-        return twoColumns({content.left, content.bottom, right, view_bottom - kGutter});
+        // Two columns beside the title block, the second wide for the notes on measuring, and two over it.
+        const double top = view_bottom - kGutter;
+        const double over = layout.frame.right - kTitleWidth + 2;
+        const double width = layout.note_width_mm;
+        std::vector<Rect> columns;
+        columns.push_back({content.left, content.bottom, content.left + width, top});
+        const double second = content.left + width + kGutter;
+        columns.push_back({second, content.bottom, second + layout.measure_width_mm, top});
+        for (double left : {over, content.right - width})
+            columns.push_back({left, titleTop(layout.frame) + 3, left + width, top});
+        return columns;
     }
     if (!layout.paper.upright) return layout.side;
     return twoColumns({layout.view.left, layout.view.bottom, layout.view.right, view_bottom - kGutter});
@@ -68,20 +78,18 @@ std::vector<Rect> columnsBelow(const Layout& layout, const Rect& left) {
     return columns;
 }
 
-Layout continuationOn(const Layout& first) {
-    Layout layout = layoutOn(first.paper, Arrangement::SideColumn);
-    const Rect content = layout.frame.grown(-kInset);
-    layout.note_width_mm = first.note_width_mm;
-    layout.table_width_mm = first.table_width_mm;
-    if (layout.paper.upright) {
-        layout.table = {content.left, layout.view.bottom, content.left + layout.table_width_mm, content.top};
-        return layout;
-    }
-    layout.side.clear();
-    for (double right = content.right; right - layout.note_width_mm > layout.table.right + kGutter;
-         right -= layout.note_width_mm + kGutter)
-        layout.side.push_back({right - layout.note_width_mm, titleTop(layout.frame) + 3, right, content.top});
-    return layout;
+std::vector<Rect> wideTable(const Layout& first) {
+    const Rect content = first.frame.grown(-kInset);
+    const double right = first.paper.upright ? content.left + content.width() + 2 : content.right;
+    return {{content.left - 1, titleTop(first.frame) + 3, right, content.top}};
+}
+
+std::vector<Rect> tallTables(const Layout& first) {
+    if (first.paper.upright) return wideTable(first);
+    const Rect content = first.frame.grown(-kInset);
+    const double middle = first.frame.right - kTitleWidth;
+    return {{content.left - 1, content.bottom, middle - 2, content.top},
+            {middle + 2, titleTop(first.frame) + 3, content.right, content.top}};
 }
 
 } // namespace gangway::sheets

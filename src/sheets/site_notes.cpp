@@ -8,6 +8,14 @@ namespace gangway::sheets {
 
 namespace {
 
+/// The cautions where paper is short.
+const std::vector<std::string> kShort{
+    "Isolate the supply, lock it off, prove dead. Detect pipes and cables before drilling.",
+    "A placing proposal, not an electrical design: the licensed electrician decides, and the local code "
+    "prevails.",
+    "Confirm FFL and build-up on site. Ask before chasing load-bearing, separating, fire or waterproofed "
+    "walls."};
+
 std::string structureWord(plan::WallStructure structure) {
     switch (structure) {
     case plan::WallStructure::Unknown:
@@ -73,7 +81,8 @@ std::vector<Block> datumNotes(const WallView& view, double width_mm) {
                        width_mm)};
 }
 
-std::vector<Block> cautions(double width_mm) {
+std::vector<Block> cautions(double width_mm, Wording wording) {
+    if (wording == Wording::Short) return {headingBlock("Cautions", width_mm), notesBlock(kShort, width_mm)};
     return {
         headingBlock("Cautions", width_mm),
         notesBlock(
@@ -84,6 +93,15 @@ std::vector<Block> cautions(double width_mm) {
              "Heights hold only if FFL and the build-up above are right: confirm the datum on site.",
              "Ask before chasing load-bearing, separating, fire or waterproofed walls."},
             width_mm)};
+}
+
+double drawCautionLines(std::vector<Item>& items, Pt upper_left, double width_mm) {
+    std::string words;
+    for (const std::string& caution : kShort)
+        words += (words.empty() ? "" : " ") + caution;
+    auto lines = wrapped(words, kNoteText, width_mm);
+    lines.insert(lines.begin(), kDoNotScale);
+    return Ink(items, "notes").paragraph({upper_left.x, upper_left.y - kNoteText}, lines, kNoteText) - 1.5;
 }
 
 } // namespace gangway::sheets

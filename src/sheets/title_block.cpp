@@ -11,7 +11,9 @@ namespace gangway::sheets {
 
 namespace {
 
-constexpr double kRow = kTitleHeight / 4;
+constexpr double kRow = 9.5;
+constexpr double kTallRow = 11.5; ///< its values may take two lines
+static_assert(2 * kRow + 2 * kTallRow == kTitleHeight);
 constexpr double kPad = 1.2;
 constexpr double kRevisionWidth = 88;
 
@@ -40,25 +42,40 @@ drawing::Text fitted(const std::string& value, double width_mm, double largest_m
     return text;
 }
 
-void drawRow(std::vector<Item>& items, Pt upper_left, const std::vector<Cell>& cells) {
+/// A value on one line as large as it fits, else on two lines of the least lettering.
+std::vector<drawing::Text> valueLines(const std::string& value, double width_mm, bool two_lines) {
+    const auto lines = wrapped(value, kNoteText, width_mm);
+    if (!two_lines || lines.size() < 2) return {fitted(value, width_mm, kValueText)};
+    std::string rest;
+    for (std::size_t i = 1; i < lines.size(); ++i)
+        rest += (rest.empty() ? "" : " ") + lines[i];
+    return {fitted(lines.front(), width_mm, kNoteText), fitted(rest, width_mm, kNoteText)};
+}
+
+void drawRow(std::vector<Item>& items, Pt upper_left, double height_mm, const std::vector<Cell>& cells) {
     Ink lines(items, "frame");
     Ink texts(items, "notes");
     double x = upper_left.x;
     for (const Cell& cell : cells) {
-        const Rect rect{x, upper_left.y - kRow, x + cell.width_mm, upper_left.y};
+        const Rect rect{x, upper_left.y - height_mm, x + cell.width_mm, upper_left.y};
         lines.rect(rect, kThin);
         texts.text({x + kPad, rect.top - kPad - kNoteText}, cell.label, kNoteText);
         // Tall values stand at the right of their label, so that the row keeps its height.
         const double beside = cell.width_mm - 3 * kPad - drawing::measure(cell.label, kNoteText).width_mm;
-        drawing::Text value = fitted(cell.value, beside, cell.text_mm);
-        if (value.height_mm > kValueText) {
-            value.at = {rect.right - kPad, rect.bottom + (kRow - value.height_mm) / 2};
-            value.align = drawing::Align::Right;
+        drawing::Text tall = fitted(cell.value, beside, cell.text_mm);
+        if (tall.height_mm > kValueText) {
+            tall.at = {rect.right - kPad, rect.bottom + (height_mm - tall.height_mm) / 2};
+            tall.align = drawing::Align::Right;
+            texts.text(tall);
         } else {
-            value = fitted(cell.value, cell.width_mm - 2 * kPad, kValueText);
-            value.at = {x + kPad, rect.bottom + 1.1};
+            double y = rect.bottom + 1.1;
+            auto value = valueLines(cell.value, cell.width_mm - 2 * kPad, height_mm >= kTallRow);
+            for (auto line = value.rbegin(); line != value.rend(); ++line) {
+                line->at = {x + kPad, y};
+                texts.text(*line);
+                y += 3.7;
+            }
         }
-        texts.text(value);
         x += cell.width_mm;
     }
 }
@@ -68,7 +85,7 @@ std::string orDash(const std::string& value) {
 }
 
 std::string scaleText(double scale) {
-    return fmt::format("1:{:g}", scale);
+    return scale > 0 ? fmt::format("1:{:g}", scale) : "-";
 }
 
 } // namespace
@@ -78,20 +95,20 @@ void drawTitleBlock(std::vector<Item>& items, Pt corner, const plan::Project& pr
     const Pt start{corner.x - kTitleWidth, corner.y + kTitleHeight};
     const std::string title = fields.title + (fields.supplement.empty() ? "" : ", " + fields.supplement);
     const std::string id = project.number.empty() ? fields.sheet_id : project.number + "-" + fields.sheet_id;
-    drawRow(items, start,
+    drawRow(items, start, kTallRow,
             {{"Legal owner", orDash(project.company), 50},
              {"Title", title, 72, kTitleText},
              {"Sheet", id, 58, kNumberText}});
-    drawRow(items, {start.x, start.y - kRow},
+    drawRow(items, {start.x, start.y - kTallRow}, kRow,
             {{"Project", orDash(project.name), 60},
              {"Client", orDash(project.client), 50},
              {"Address", orDash(project.address), 70}});
-    drawRow(items, {start.x, start.y - 2 * kRow},
+    drawRow(items, {start.x, start.y - kTallRow - kRow}, kTallRow,
             {{"Document type", fields.document_type, 56},
              {"Created by", orDash(project.designer), 38},
              {"Technical reference", orDash(project.contact), 48},
              {"Approved by", orDash(project.approved_by), 38}});
-    drawRow(items, {start.x, start.y - 3 * kRow},
+    drawRow(items, {start.x, start.y - 2 * kTallRow - kRow}, kRow,
             {{"Date of issue", orDash(project.date), 30},
              {"Revision", orDash(project.revision), 18},
              {"Status", orDash(project.status), 50},
@@ -113,16 +130,22 @@ void drawRevisions(std::vector<Item>& items, Pt corner, const plan::Project& pro
         orDash(project.revision), orDash(project.date),
         project.revision.empty() ? "before first issue" : orDash(project.status), orDash(project.designer)};
     const double pitch = kStripHeight / 3;
+    bool two_lines = false;
     for (std::size_t i = 0; i < heads.size(); ++i) {
         const double x = edges[i] + kPad;
         texts.text({x, corner.y + 2 * pitch + 1.4}, heads[i], kNoteText);
-        drawing::Text value = fitted(row[i], edges[i + 1] - edges[i] - 2 * kPad, kNoteText);
-        value.at = {x, corner.y + pitch + 1.4};
-        texts.text(value);
+        double y = corner.y + pitch + 1.4;
+        for (drawing::Text& line : valueLines(row[i], edges[i + 1] - edges[i] - 2 * kPad, true)) {
+            two_lines = two_lines || y < corner.y + pitch;
+            line.height_mm = kNoteText;
+            line.at = {x, y};
+            texts.text(line);
+            y -= pitch;
+        }
     }
     for (double x : edges)
         lines.line({x, corner.y}, {x, corner.y + kStripHeight}, kThin);
-    for (int i = 1; i <= 3; ++i)
+    for (int i = two_lines ? 2 : 1; i <= 3; ++i)
         lines.line({left, corner.y + i * pitch}, {right, corner.y + i * pitch}, kThin);
 }
 
@@ -136,8 +159,8 @@ void drawAgreement(std::vector<Item>& items, Pt corner, const WallView& view) {
     for (const Mounted& item : view.mounted) {
         if (item.plate == nullptr) continue;
         ++plates;
-        prints += review::fingerprint(*view.plan, *item.plate) + "\n";
-        switch (review::stateOf(*view.plan, *item.plate)) {
+        prints += item.fingerprint + "\n";
+        switch (item.state) {
         case review::State::Open:
             ++count.open;
             break;

@@ -15,17 +15,17 @@ namespace {
 constexpr double kCrowded = 4.5; ///< neighbouring values nearer than this on paper have to be spread
 
 Picture pictureOf(const WallView& view, double scale) {
-    Picture picture{scale, drawElevation(view, OnPaper{scale}, Numbers::All), {}, {}};
+    Picture picture{scale, drawElevation(view, OnPaper{scale}), {}, {}};
     picture.extent = extentOf(picture.items);
     return picture;
 }
 
-double heightNeeded(const Picture& picture) {
-    return picture.extent.height() + kHeading + kFootnote;
+double heightNeeded(const Picture& picture, const Layout& layout) {
+    return picture.extent.height() + kHeading + footnoteOf(layout);
 }
 
 bool fits(const Picture& picture, const Layout& layout) {
-    return picture.extent.width() <= layout.view.width() && heightNeeded(picture) <= layout.view.height();
+    return picture.extent.width() <= layout.view.width() && heightNeeded(picture, layout) <= layout.view.height();
 }
 
 /// Least distance on paper of two different set-outs of the wall's boxes.
@@ -57,7 +57,7 @@ std::string doesNotFit(const WallView& view, double scale, const Picture& pictur
         "wall '{}' of room '{}' is {:g} long: at 1:{:g} its elevation takes {:.0f} x {:.0f} mm of "
         "paper, and {} has {:.0f} x {:.0f}; take a smaller scale or larger paper",
         view.data().id, view.room->id, std::round(view.length_mm()), scale, picture.extent.width(),
-        heightNeeded(picture), layout.paper.id, layout.view.width(), layout.view.height());
+        heightNeeded(picture, layout), layout.paper.id, layout.view.width(), layout.view.height());
 }
 
 } // namespace

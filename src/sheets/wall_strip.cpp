@@ -8,13 +8,13 @@ namespace gangway::sheets {
 
 namespace {
 
-constexpr double kGap = 12;       ///< paper between one wall's picture and the next
-constexpr double kMarginTop = 12; ///< for the letters over the walls
-constexpr double kMargin = 4;
+constexpr double kGap = 6;       ///< paper between one wall's picture and the next
+constexpr double kMarginTop = 7; ///< for the names over the walls
+constexpr double kMargin = 2;
 
 void heading(std::vector<Item>& items, const WallView& view, Pt lower_left) {
     Ink ink(items, "text");
-    ink.text(lower_left, "wall " + view.data().id, kTitleText);
+    ink.text(lower_left, "wall " + view.data().id, kValueText);
 }
 
 } // namespace
@@ -24,19 +24,20 @@ Strip wallStrip(const plan::Plan& plan, const catalogue::Catalogue& catalogue, c
     Strip strip;
     strip.sheet.title = room.name;
     strip.sheet.scale = scale;
-    auto mounted = mountedByWall(plan, catalogue, room);
-    const OnPaper paper{scale};
+    const House house(plan, catalogue, base, room);
+    auto mounted = mountedByWall(house, room);
+    const OnPaper paper{scale, true};
     double x = kMargin;
     double bottom = 0;
     double top = 0;
     for (std::size_t wall = 0; wall < room.walls.size(); ++wall) {
-        findCovers(plan, room, mounted[wall], base);
-        const WallView view = lookAt(plan, room, wall, std::move(mounted[wall]), base);
-        auto items = drawElevation(view, paper, Numbers::BoxesOnly);
+        findCovers(house, room, mounted[wall]);
+        const WallView view = lookAt(house, room, wall, std::move(mounted[wall]));
+        auto items = drawElevation(view, paper);
         const Rect extent = extentOf(items);
         const double left = x - extent.left;
         move(items, left, 0);
-        heading(items, view, {left, paper.mm(view.top_mm()) + 3});
+        heading(items, view, {left, paper.mm(view.top_mm()) + 1.8});
         strip.sheet.items.insert(strip.sheet.items.end(), std::make_move_iterator(items.begin()),
                                  std::make_move_iterator(items.end()));
         strip.walls.push_back({wall, {left, 0}, view.length_mm()});

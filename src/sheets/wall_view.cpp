@@ -28,12 +28,12 @@ std::optional<Spot> spotOnWall(const plan::Room& room, const plan::Host& host) {
     return Spot{*wall, {host.u_mm, host.v_mm}, {}, 0};
 }
 
-std::optional<Spot> spotOnFurniture(const plan::Plan& plan, const plan::Room& room, const plan::Host& host) {
-    const plan::Furniture* piece = plan::findFurniture(plan, host.furniture);
+std::optional<Spot> spotOnFurniture(const House& house, const plan::Room& room, const plan::Host& host) {
+    const plan::Furniture* piece = house.index().furniture(host.furniture);
     if (piece == nullptr) return std::nullopt;
     const auto face = geometry::furnitureFaceFrame(*piece, host.face);
     if (!face || std::abs(face->w.z) > 0.5) return std::nullopt;
-    const auto point_mm = geometry::hostPoint(plan, room.id, host);
+    const auto point_mm = geometry::hostPoint(house.index(), room.id, host);
     if (!point_mm) return std::nullopt;
     std::optional<Spot> best;
     double best_mm = std::numeric_limits<double>::infinity();
@@ -82,25 +82,51 @@ Mounted mountedLuminaire(const plan::Luminaire& luminaire, const Spot& spot) {
 
 } // namespace
 
-std::optional<Spot> spotOf(const plan::Plan& plan, const plan::Room& room, const plan::Host& host) {
+House::House(const plan::Plan& plan, const catalogue::Catalogue& catalogue, std::filesystem::path base)
+    : plan_(&plan), catalogue_(&catalogue), index_(plan), base_(std::move(base)) {
+    sortByRoom({});
+}
+
+House::House(const plan::Plan& plan, const catalogue::Catalogue& catalogue, std::filesystem::path base,
+             const plan::Room& room)
+    : plan_(&plan), catalogue_(&catalogue), index_(plan, room.id), base_(std::move(base)) {
+    sortByRoom(room.id);
+}
+
+void House::sortByRoom(const std::string& only_room) {
+    for (const plan::Plate& plate : plan_->plates)
+        if (only_room.empty() || plate.room == only_room) plates_[plate.room].push_back(&plate);
+    for (const plan::Luminaire& luminaire : plan_->luminaires)
+        if (only_room.empty() || luminaire.room == only_room)
+            luminaires_[luminaire.room].push_back(&luminaire);
+}
+
+const std::vector<const plan::Plate*>& House::platesIn(const std::string& room_id) const {
+    static const std::vector<const plan::Plate*> kNone;
+    const auto found = plates_.find(room_id);
+    return found == plates_.end() ? kNone : found->second;
+}
+
+const std::vector<const plan::Luminaire*>& House::luminairesIn(const std::string& room_id) const {
+    static const std::vector<const plan::Luminaire*> kNone;
+    const auto found = luminaires_.find(room_id);
+    return found == luminaires_.end() ? kNone : found->second;
+}
+
+std::optional<Spot> spotOf(const House& house, const plan::Room& room, const plan::Host& host) {
     if (host.kind == plan::Host::Kind::Wall) return spotOnWall(room, host);
-    if (host.kind == plan::Host::Kind::Furniture) return spotOnFurniture(plan, room, host);
+    if (host.kind == plan::Host::Kind::Furniture) return spotOnFurniture(house, room, host);
     return std::nullopt;
 }
 
-std::vector<std::vector<Mounted>> mountedByWall(const plan::Plan& plan, const catalogue::Catalogue& catalogue,
-                                                const plan::Room& room) {
+std::vector<std::vector<Mounted>> mountedByWall(const House& house, const plan::Room& room) {
     std::vector<std::vector<Mounted>> walls(room.walls.size());
-    for (const plan::Plate& plate : plan.plates) {
-        if (plate.room != room.id) continue;
-        if (const auto spot = spotOf(plan, room, plate.host))
-            walls[spot->wall].push_back(mountedPlate(catalogue, plate, *spot));
-    }
-    for (const plan::Luminaire& luminaire : plan.luminaires) {
-        if (luminaire.room != room.id) continue;
-        if (const auto spot = spotOf(plan, room, luminaire.host))
-            walls[spot->wall].push_back(mountedLuminaire(luminaire, *spot));
-    }
+    for (const plan::Plate* plate : house.platesIn(room.id))
+        if (const auto spot = spotOf(house, room, plate->host))
+            walls[spot->wall].push_back(mountedPlate(house.catalogue(), *plate, *spot));
+    for (const plan::Luminaire* luminaire : house.luminairesIn(room.id))
+        if (const auto spot = spotOf(house, room, luminaire->host))
+            walls[spot->wall].push_back(mountedLuminaire(*luminaire, *spot));
     for (auto& mounted : walls)
         std::sort(mounted.begin(), mounted.end(), [](const Mounted& a, const Mounted& b) {
             return std::tie(a.at_mm.x, a.at_mm.y, a.tag, a.id) < std::tie(b.at_mm.x, b.at_mm.y, b.tag, b.id);
@@ -108,18 +134,32 @@ std::vector<std::vector<Mounted>> mountedByWall(const plan::Plan& plan, const ca
     return walls;
 }
 
-void findCovers(const plan::Plan& plan, const plan::Room& room, std::vector<Mounted>& mounted,
-                const std::filesystem::path& base) {
+void findCovers(const House& house, const plan::Room& room, std::vector<Mounted>& mounted) {
     for (Mounted& item : mounted) {
         const plan::Host& host = item.plate != nullptr ? item.plate->host : item.luminaire->host;
         const auto covers =
-            geometry::coversOf(plan, room.id, host, item.width_mm, item.height_mm, kCoverReach, base);
+            geometry::coversOf(house.index(), room.id, host, item.width_mm, item.height_mm, kCoverReach,
+                               house.base());
         const auto cover = std::find_if(covers.begin(), covers.end(), [](const geometry::Cover& candidate) {
             return candidate.covered_part >= kCoveredPart;
         });
         if (cover == covers.end()) continue;
         const bool leaf = cover->by == geometry::Cover::By::DoorLeaf;
         item.behind = leaf ? "open door" : cover->name;
+    }
+}
+
+Answers::Answers(const plan::Plan& plan) : plan_(&plan) {
+    const auto states = review::states(plan);
+    for (std::size_t i = 0; i < plan.plates.size(); ++i)
+        states_.emplace(&plan.plates[i], states[i]);
+}
+
+void Answers::fill(std::vector<Mounted>& mounted) const {
+    for (Mounted& item : mounted) {
+        if (item.plate == nullptr) continue;
+        item.state = stateOf(*item.plate);
+        item.fingerprint = review::fingerprint(*plan_, *item.plate);
     }
 }
 
@@ -181,17 +221,16 @@ bool WallView::sloped() const {
     return false;
 }
 
-WallView lookAt(const plan::Plan& plan, const plan::Room& room, std::size_t wall,
-                std::vector<Mounted> mounted, const std::filesystem::path& base) {
+WallView lookAt(const House& house, const plan::Room& room, std::size_t wall, std::vector<Mounted> mounted) {
     WallView view;
-    view.plan = &plan;
+    view.house = &house;
+    view.plan = &house.plan();
     view.room = &room;
     view.wall = wall;
     view.frame = geometry::wallFrame(room, wall);
     view.outline_mm = geometry::wallOutline(room, wall);
-    view.holes = geometry::faceHoles(plan, {room.id, wall});
+    view.holes = geometry::faceHoles(house.index(), {room.id, wall});
     view.mounted = std::move(mounted);
-    view.base = base;
     return view;
 }
 

@@ -4,12 +4,16 @@
 
 #include "catalogue/catalogue.hpp"
 #include "geometry/frames.hpp"
+#include "geometry/house_index.hpp"
 #include "geometry/walls.hpp"
 #include "plan/plan.hpp"
+#include "review/review.hpp"
 
 #include <filesystem>
+#include <map>
 #include <optional>
 #include <string>
+#include <unordered_map>
 #include <vector>
 
 namespace gangway::sheets {
@@ -18,6 +22,34 @@ using plan::Vec2;
 
 /// Furniture nearer to a wall than this stands before it: units and beds do, an island does not.
 inline constexpr double kFurnitureReach = 650;
+
+/// A plan made ready to be drawn wall by wall: what stands in a room is found without going through the house.
+/// The plan and the catalogue must outlive it unchanged.
+class House {
+public:
+    House(const plan::Plan& plan, const catalogue::Catalogue& catalogue, std::filesystem::path base);
+    /// For the walls of one room alone.
+    House(const plan::Plan& plan, const catalogue::Catalogue& catalogue, std::filesystem::path base,
+          const plan::Room& room);
+
+    const plan::Plan& plan() const { return *plan_; }
+    const catalogue::Catalogue& catalogue() const { return *catalogue_; }
+    const geometry::HouseIndex& index() const { return index_; }
+    const std::filesystem::path& base() const { return base_; }
+    /// In the plan's order.
+    const std::vector<const plan::Plate*>& platesIn(const std::string& room_id) const;
+    const std::vector<const plan::Luminaire*>& luminairesIn(const std::string& room_id) const;
+
+private:
+    void sortByRoom(const std::string& only_room);
+
+    const plan::Plan* plan_;
+    const catalogue::Catalogue* catalogue_;
+    geometry::HouseIndex index_;
+    std::filesystem::path base_;
+    std::map<std::string, std::vector<const plan::Plate*>> plates_;
+    std::map<std::string, std::vector<const plan::Luminaire*>> luminaires_;
+};
 
 /// A plate or a luminaire as it is seen on a wall; one of the two pointers is set.
 struct Mounted {
@@ -33,6 +65,8 @@ struct Mounted {
     std::string on;                   ///< furniture it is mounted on: "headboard"; empty: the wall
     double out_mm = 0;                ///< how far that face stands before the wall
     std::string behind;               ///< what hides it from straight in front: "wardrobe"; empty: nothing
+    review::State state = review::State::Open;
+    std::string fingerprint; ///< plates only, when answers were looked up
 };
 
 /// Where a host's point is on one of the room's walls: on the wall itself, or on a vertical furniture face
@@ -44,16 +78,27 @@ struct Spot {
     std::string on;
     double out_mm = 0;
 };
-std::optional<Spot> spotOf(const plan::Plan& plan, const plan::Room& room, const plan::Host& host);
+std::optional<Spot> spotOf(const House& house, const plan::Room& room, const plan::Host& host);
 
-/// The plates and wall luminaires of a room by wall, each list from left to right. `behind` is not filled
-/// yet.
-std::vector<std::vector<Mounted>> mountedByWall(const plan::Plan& plan, const catalogue::Catalogue& catalogue,
-                                                const plan::Room& room);
+/// The plates and wall luminaires of a room by wall, each list from left to right. `behind`, `state` and
+/// `fingerprint` are not filled yet.
+std::vector<std::vector<Mounted>> mountedByWall(const House& house, const plan::Room& room);
 
 /// Fills `behind` of everything on a wall (geometry::coversOf).
-void findCovers(const plan::Plan& plan, const plan::Room& room, std::vector<Mounted>& mounted,
-                const std::filesystem::path& base);
+void findCovers(const House& house, const plan::Room& room, std::vector<Mounted>& mounted);
+
+/// The homeowner's answers to all plates, looked up once.
+class Answers {
+public:
+    explicit Answers(const plan::Plan& plan);
+    review::State stateOf(const plan::Plate& plate) const { return states_.at(&plate); }
+    /// Fills state and fingerprint of what is mounted.
+    void fill(std::vector<Mounted>& mounted) const;
+
+private:
+    const plan::Plan* plan_;
+    std::unordered_map<const plan::Plate*, review::State> states_; // looked up, never walked
+};
 
 /// The wall that meets this one at its left or right end.
 struct Neighbour {
@@ -71,6 +116,7 @@ std::string inWords(const std::vector<plan::Course>& courses);
 
 /// A wall with everything on it.
 struct WallView {
+    const House* house = nullptr;
     const plan::Plan* plan = nullptr;
     const plan::Room* room = nullptr;
     std::size_t wall = 0;
@@ -78,8 +124,8 @@ struct WallView {
     std::vector<Vec2> outline_mm;          ///< counter-clockwise from (0, 0)
     std::vector<geometry::FaceHole> holes; ///< left to right
     std::vector<Mounted> mounted;
-    std::filesystem::path base;
 
+    const std::filesystem::path& base() const { return house->base(); }
     const plan::Wall& data() const { return room->walls[wall]; }
     double length_mm() const { return frame.length_mm; }
     double top_mm() const;           ///< highest point of the outline
@@ -88,7 +134,6 @@ struct WallView {
     double slab_mm() const { return -thicknessOf(room->floor_build_up); } ///< v of the slab, at most 0
     const plan::Storey* storey() const { return plan::findStorey(*plan, room->storey); }
 };
-WallView lookAt(const plan::Plan& plan, const plan::Room& room, std::size_t wall,
-                std::vector<Mounted> mounted, const std::filesystem::path& base);
+WallView lookAt(const House& house, const plan::Room& room, std::size_t wall, std::vector<Mounted> mounted);
 
 } // namespace gangway::sheets

@@ -31,8 +31,9 @@ constexpr double kPointsPerMm = 72 / 25.4;
 class BareCairo {
 public:
     BareCairo(double width_mm, double height_mm, cairo_font_face_t* face)
-        : surface_(cairo_pdf_surface_create_for_stream([](void*, const unsigned char*, unsigned) { return CAIRO_STATUS_SUCCESS; }, nullptr,
-                                                       width_mm * kPointsPerMm, height_mm * kPointsPerMm)),
+        : surface_(cairo_pdf_surface_create_for_stream(
+              [](void*, const unsigned char*, unsigned) { return CAIRO_STATUS_SUCCESS; }, nullptr,
+              width_mm * kPointsPerMm, height_mm * kPointsPerMm)),
           cr_(cairo_create(surface_)) {
         cairo_scale(cr_, kPointsPerMm, -kPointsPerMm);
         cairo_translate(cr_, 0, -height_mm);
@@ -54,14 +55,18 @@ public:
     void operator()(const drawing::Polyline& line) {
         double length = 0;
         for (std::size_t i = 0; i < line.points.size(); ++i) {
-            i == 0 ? cairo_move_to(cr_, line.points[i].x, line.points[i].y) : cairo_line_to(cr_, line.points[i].x, line.points[i].y);
-            if (i > 0) length += std::hypot(line.points[i].x - line.points[i - 1].x, line.points[i].y - line.points[i - 1].y);
+            i == 0 ? cairo_move_to(cr_, line.points[i].x, line.points[i].y)
+                   : cairo_line_to(cr_, line.points[i].x, line.points[i].y);
+            if (i > 0)
+                length += std::hypot(line.points[i].x - line.points[i - 1].x,
+                                     line.points[i].y - line.points[i - 1].y);
         }
         if (line.closed) cairo_close_path(cr_);
         stroke(line.pen, length);
     }
     void operator()(const drawing::Arc& arc) {
-        cairo_arc(cr_, arc.centre.x, arc.centre.y, arc.radius_mm, arc.start_deg * std::numbers::pi / 180, arc.end_deg * std::numbers::pi / 180);
+        cairo_arc(cr_, arc.centre.x, arc.centre.y, arc.radius_mm, arc.start_deg * std::numbers::pi / 180,
+                  arc.end_deg * std::numbers::pi / 180);
         stroke(arc.pen, arc.radius_mm * 6);
     }
     void operator()(const drawing::Fill& fill) {
@@ -96,7 +101,8 @@ private:
     void colour(drawing::Colour c) { cairo_set_source_rgb(cr_, c.r / 255.0, c.g / 255.0, c.b / 255.0); }
     void outline(const std::vector<drawing::Pt>& points) {
         for (std::size_t i = 0; i < points.size(); ++i)
-            i == 0 ? cairo_move_to(cr_, points[i].x, points[i].y) : cairo_line_to(cr_, points[i].x, points[i].y);
+            i == 0 ? cairo_move_to(cr_, points[i].x, points[i].y)
+                   : cairo_line_to(cr_, points[i].x, points[i].y);
         cairo_close_path(cr_);
     }
     void stroke(const drawing::Pen& pen, double length_mm) {
@@ -145,7 +151,8 @@ void planToPdf(benchmark::State& state) {
     std::filesystem::create_directories(folder);
     for (auto _ : state) {
         const auto drawing = sheets::elevationSheets(plan, shipped(), {});
-        if (!exporting::writePdf(*drawing, folder / "sheets.pdf")) return state.SkipWithError("the PDF was not written");
+        if (!exporting::writePdf(*drawing, folder / "sheets.pdf"))
+            return state.SkipWithError("the PDF was not written");
     }
     state.SetComplexityN(state.range(0));
 }

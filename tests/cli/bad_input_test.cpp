@@ -27,7 +27,11 @@ std::vector<Bad> badFiles(const fs::path& folder) {
             {"a directory", folder, "folder"},
             {"empty", write("empty.plan.json", ""), "empty"},
             {"truncated", write("cut.plan.json", good.substr(0, good.size() / 2)), ":"},
-            {"binary", write("binary.plan.json", std::string("\x7f""ELF\0\1\2\3\xff\xfe", 10)), "text"},
+            {"binary",
+             write("binary.plan.json", std::string("\x7f"
+                                                   "ELF\0\1\2\3\xff\xfe",
+                                                   10)),
+             "text"},
             {"1 GB of zeros", zeros, ""},
             {"valid JSON of the wrong shape", write("shape.plan.json", "[1, 2, 3]\n"), "1:1"},
             {"a newer format", write("newer.plan.json", "{\"gangway\": 99}\n"), "99"}};
@@ -38,8 +42,11 @@ TEST_CASE("every command answers a bad plan file with a message, exit 2, and wri
     const fs::path folder = freshFolder("cli-bad");
     const fs::path out = folder / "out";
     const std::vector<std::string> commands = {"sheets {} -o '" + out.string() + "'",
-                                               "shot {} -o '" + (out / "a.png").string() + "'", "inspect {}",
-                                               "review {}", "review {} --agree A-01 --by Someone", "open {}"};
+                                               "shot {} -o '" + (out / "a.png").string() + "'",
+                                               "inspect {}",
+                                               "review {}",
+                                               "review {} --agree A-01 --by Someone",
+                                               "open {}"};
     for (const auto& bad : badFiles(folder)) {
         for (const auto& command : commands) {
             std::string line = command;
@@ -66,7 +73,8 @@ TEST_CASE("a plan with a missing glTF file is answered by its name, and no pictu
     text.insert(list + 14, "\n{\"id\": \"vase\", \"kind\": \"gltf\", \"room\": \"" + room_id +
                                "\", \"at\": [900, 900], \"size\": [200, 200, 300], \"file\": \"vase.glb\"},");
     std::ofstream(folder / "vase.plan.json") << text;
-    const Ran ran = call("shot '" + (folder / "vase.plan.json").string() + "' -o '" + (folder / "a.png").string() + "'");
+    const Ran ran =
+        call("shot '" + (folder / "vase.plan.json").string() + "' -o '" + (folder / "a.png").string() + "'");
     CHECK(ran.code == 2);
     CHECK(has(ran.err, "vase.glb"));
     CHECK_FALSE(fs::exists(folder / "a.png"));

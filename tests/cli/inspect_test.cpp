@@ -23,7 +23,8 @@ TEST_CASE("inspect gives a plate's world position by the wall's own corners, wor
         const Json& given = file["plates"][i];
         const Json& got = model["plates"][i];
         if (!given.contains("wall")) continue;
-        const Json& room = *std::find_if(file["rooms"].begin(), file["rooms"].end(), [&](const Json& r) { return r["id"] == given["room"]; });
+        const Json& room = *std::find_if(file["rooms"].begin(), file["rooms"].end(),
+                                         [&](const Json& r) { return r["id"] == given["room"]; });
         const auto& walls = room["walls"];
         std::size_t index = 0;
         while (walls[index]["id"] != given["wall"])

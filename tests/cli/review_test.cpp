@@ -17,7 +17,8 @@ std::string stateOf(const std::string& plan, const std::string& id) {
 }
 } // namespace
 
-TEST_CASE("an agreed plate stays agreed until it is moved, then it is reopened; moved back it is agreed again") {
+TEST_CASE(
+    "an agreed plate stays agreed until it is moved, then it is reopened; moved back it is agreed again") {
     const fs::path folder = freshFolder("cli-review");
     const std::string plan = (folder / "house.plan.json").string();
     fs::copy_file(kOneRoom, plan);

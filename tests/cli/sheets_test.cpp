@@ -22,7 +22,8 @@ TEST_CASE("sheets writes one A3 page for each wall with a plate on it, and says 
         REQUIRE(fs::exists(file));
         std::set<std::string> walls;
         for (const auto& plate : Json::parse(slurp(plan))["plates"])
-            if (plate.contains("wall")) walls.insert(plate["room"].get<std::string>() + "/" + plate["wall"].get<std::string>());
+            if (plate.contains("wall"))
+                walls.insert(plate["room"].get<std::string>() + "/" + plate["wall"].get<std::string>());
         // pdfinfo (poppler) is the outside witness of page count and size; 420 x 297 mm is ISO 216 A3.
         const Ran info = run("pdfinfo '" + file + "'");
         REQUIRE(info.code == 0);
@@ -36,7 +37,8 @@ TEST_CASE("the same plan gives the same bytes in every format") {
     const fs::path first = freshFolder("cli-same-1");
     const fs::path second = freshFolder("cli-same-2");
     for (const auto& folder : {first, second})
-        REQUIRE(call("sheets '" + kOneRoom + "' -o '" + folder.string() + "' --formats pdf,svg,png --dpi 60").code == 0);
+        REQUIRE(call("sheets '" + kOneRoom + "' -o '" + folder.string() + "' --formats pdf,svg,png --dpi 60")
+                    .code == 0);
     int compared = 0;
     for (const auto& entry : fs::directory_iterator(first)) {
         INFO(entry.path());

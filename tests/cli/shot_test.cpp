@@ -28,8 +28,10 @@ double difference(const fs::path& a, const fs::path& b) {
     REQUIRE(height == cairo_image_surface_get_height(two.raw));
     int different = 0;
     for (int y = 0; y < height; ++y) {
-        const unsigned char* p = cairo_image_surface_get_data(one.raw) + y * cairo_image_surface_get_stride(one.raw);
-        const unsigned char* q = cairo_image_surface_get_data(two.raw) + y * cairo_image_surface_get_stride(two.raw);
+        const unsigned char* p =
+            cairo_image_surface_get_data(one.raw) + y * cairo_image_surface_get_stride(one.raw);
+        const unsigned char* q =
+            cairo_image_surface_get_data(two.raw) + y * cairo_image_surface_get_stride(two.raw);
         for (int x = 0; x < width; ++x, p += 4, q += 4)
             if (std::abs(p[0] - q[0]) + std::abs(p[1] - q[1]) + std::abs(p[2] - q[2]) > 24) ++different;
     }
@@ -45,7 +47,8 @@ TEST_CASE("GL: hiding the furniture changes the picture of a room, and both have
     const Ran with = call(arguments + id + " -o '" + (folder / "with.png").string() + "'");
     INFO(with.err);
     REQUIRE(with.code == 0);
-    REQUIRE(call(arguments + id + " --hide furniture -o '" + (folder / "without.png").string() + "'").code == 0);
+    REQUIRE(call(arguments + id + " --hide furniture -o '" + (folder / "without.png").string() + "'").code ==
+            0);
     const Surface picture(folder / "with.png");
     CHECK(cairo_image_surface_get_width(picture.raw) == 400);
     CHECK(cairo_image_surface_get_height(picture.raw) == 300);

@@ -5,7 +5,9 @@
 using namespace gangway::testing;
 
 TEST_CASE("a mistyped command, option, room, layer or format is answered with the nearest right word") {
-    struct Slip { std::string call, says; };
+    struct Slip {
+        std::string call, says;
+    };
     const std::string demo = "'" + kDemo + "'";
     for (const auto& slip : {Slip{"shets " + demo, "did you mean sheets"},
                              Slip{"sheets " + demo + " -o /tmp/x --formts pdf", "--formats"},

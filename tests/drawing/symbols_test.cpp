@@ -59,7 +59,7 @@ TEST_CASE("the earthed socket is a half circle open to the room with a bar at it
 }
 
 TEST_CASE("the one-way switch is a circle on the wall with an arm at 60 degrees") {
-    const auto items = atOrigin("switch-1");
+    const auto items = atOrigin("switch-one-way");
     const Arc& circle = std::get<Arc>(items.at(0).primitive);
     CHECK(near(circle.centre, {0, 1}));
     CHECK(circle.radius_mm == Approx(1));
@@ -73,7 +73,7 @@ TEST_CASE("the one-way switch is a circle on the wall with an arm at 60 degrees"
 }
 
 TEST_CASE("the two-way switch is its own image under half a turn about its circle, stem aside") {
-    auto items = atOrigin("switch-2way");
+    auto items = atOrigin("switch-two-way");
     std::erase_if(items, [](const Item& item) {
         const auto* line = std::get_if<Line>(&item.primitive);
         return line && near(line->from, {0, 0});
@@ -90,14 +90,14 @@ TEST_CASE("the intermediate switch has four arms") {
 }
 
 TEST_CASE("the series switch is its own mirror image") {
-    CHECK(invariant(atOrigin("switch-series"), [](Pt p) { return Pt{-p.x, p.y}; }));
-    CHECK_FALSE(invariant(atOrigin("switch-1"), [](Pt p) { return Pt{-p.x, p.y}; }));
+    CHECK(invariant(atOrigin("switch-two-circuit"), [](Pt p) { return Pt{-p.x, p.y}; }));
+    CHECK_FALSE(invariant(atOrigin("switch-one-way"), [](Pt p) { return Pt{-p.x, p.y}; }));
 }
 
 TEST_CASE("turning a symbol turns it and never mirrors it") {
-    const auto plain = atOrigin("switch-1");
+    const auto plain = atOrigin("switch-one-way");
     for (const double turn_deg : {90.0, 180.0, 270.0, 33.0}) {
-        const auto turned = symbol("switch-1", {10, 20}, turn_deg, kModule, "symbols");
+        const auto turned = symbol("switch-one-way", {10, 20}, turn_deg, kModule, "symbols");
         const double angle = turn_deg * 3.14159265358979 / 180;
         for (std::size_t i = 0; i < plain.size(); ++i) {
             const auto* line = std::get_if<Line>(&plain[i].primitive);
@@ -154,16 +154,18 @@ TEST_CASE("every symbol of the table draws something, once, in the pen for symbo
                            "data",
                            "tv",
                            "telephone",
-                           "switch-1",
-                           "switch-2pole",
-                           "switch-series",
-                           "switch-2way",
+                           "switch-one-way",
+                           "switch-double-pole",
+                           "switch-two-circuit",
+                           "switch-three-circuit",
+                           "switch-blind",
+                           "switch-two-way",
                            "switch-intermediate",
                            "pull-cord",
-                           "push",
+                           "push-button",
                            "dimmer",
                            "thermostat",
-                           "sensor",
+                           "sensor-motion",
                            "timer",
                            "blank",
                            "cord-outlet",

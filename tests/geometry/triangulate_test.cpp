@@ -69,6 +69,30 @@ double area(const std::vector<Vec2>& ring) {
     return std::abs(signedArea(ring));
 }
 
+std::vector<Vec2> rectangle(Vec2 low, Vec2 high) {
+    return {low, {high.x, low.y}, high, {low.x, high.y}};
+}
+
+/// The triangles have the area that is left, none is turned over, and none has its middle in a hole.
+void checkFilled(const std::vector<Vec2>& outline, const std::vector<std::vector<Vec2>>& holes,
+                 double expected) {
+    std::vector<Vec2> points = outline;
+    for (const auto& hole : holes)
+        points.insert(points.end(), hole.begin(), hole.end());
+    double sum = 0;
+    for (const auto& t : triangulate(outline, holes)) {
+        const double part = cross(points[t[1]] - points[t[0]], points[t[2]] - points[t[0]]) / 2;
+        REQUIRE(part > -1e-6);
+        sum += part;
+        if (part < 1e-3) continue; // a sliver's middle may lie on the edge of a hole
+        const Vec2 middle = (points[t[0]] + points[t[1]] + points[t[2]]) * (1.0 / 3);
+        CHECK(insidePolygon(outline, middle));
+        for (const auto& hole : holes)
+            REQUIRE_FALSE(insidePolygon(hole, middle));
+    }
+    CHECK(sum == Approx(expected).epsilon(1e-6)); // far away, corners carry 1e-10 of rounding
+}
+
 } // namespace
 
 TEST_CASE("triangles fill a polygon exactly, whatever its winding, turn and place") {
@@ -121,6 +145,45 @@ TEST_CASE("random star-shaped rooms with a column are filled") {
         for (const auto& t : triangulate(outline, holes))
             sum += cross(points[t[1]] - points[t[0]], points[t[2]] - points[t[0]]) / 2;
         REQUIRE(sum == Approx(area(outline) - 160000).epsilon(1e-9));
+    }
+}
+
+TEST_CASE("three boxes in a row are cut out of a plate's frame") {
+    // 223 x 81 less three squares of 54.9 at a pitch of 71.
+    std::vector<std::vector<Vec2>> holes;
+    for (const double x : {-71.0, 0.0, 71.0})
+        holes.push_back(rectangle({x - 27.45, -27.45}, {x + 27.45, 27.45}));
+    checkFilled(rectangle({-111.5, -40.5}, {111.5, 40.5}), holes, 223 * 81 - 3 * 54.9 * 54.9);
+}
+
+TEST_CASE("rows and columns of aligned holes are cut out, however many and wherever they stand") {
+    std::mt19937 random(11); // fixed seed
+    for (int round = 0; round < 1200; ++round) {
+        const Move& move = kMoves[static_cast<std::size_t>(round) % kMoves.size()];
+        const int columns = 1 + static_cast<int>(random() % 5);
+        const int rows = 1 + static_cast<int>(random() % 4);
+        const double side = 10 + static_cast<double>(random() % 60);
+        const double pitch = side + 1 + static_cast<double>(random() % 30);
+        std::vector<Vec2> outline = rectangle({0, 0}, {pitch * columns + 7, pitch * rows + 5});
+        double expected = area(outline);
+        std::vector<std::vector<Vec2>> holes;
+        for (int i = 0; i < columns; ++i) {
+            for (int j = 0; j < rows; ++j) {
+                if (random() % 5 == 0) continue; // some are missing, so that rows are seen past gaps
+                const Vec2 low{pitch * i + 4, pitch * j + 3};
+                holes.push_back(rectangle(low, low + Vec2{side, side}));
+                if (random() % 2 == 0) std::ranges::reverse(holes.back());
+                expected -= side * side;
+            }
+        }
+        std::ranges::shuffle(holes, random);
+        for (Vec2& p : outline)
+            p = move(p);
+        for (auto& hole : holes)
+            for (Vec2& p : hole)
+                p = move(p);
+        INFO("round " << round << ", " << move.name << ", " << columns << " x " << rows);
+        checkFilled(outline, holes, expected);
     }
 }
 

@@ -68,3 +68,29 @@ TEST_CASE("unknown keys survive reading and writing, where they stood and as the
     REQUIRE(second);
     CHECK(write(second->plan) == written);
 }
+
+TEST_CASE("unknown keys of a site tolerance and of a way are warned of and kept") {
+    std::string text = slurp(fixtures() / "broken" / "word-unknown.plan.json");
+    text = replaced(text, "hinge-door", "hinged-door");
+    text = replaced(text, R"("modules": ["switch-1way"]})",
+                    R"("modules": ["switch-1way"], "mayMove": {"hight": 20.50}})");
+    text = replaced(text, R"("controls": [{"plate": "kitchen-04"}])",
+                    R"("controls": [{"plate": "kitchen-04", "scene": "evening"}])");
+    const auto first = read(text);
+    REQUIRE(first);
+    REQUIRE(first->warnings.size() == 2);
+    CHECK(first->warnings[0].pointer == "/plates/0/mayMove/hight");
+    CHECK(first->warnings[0].message ==
+          "plate 'kitchen-04': 'hight' is no key this program knows; did you mean 'height'? It is kept as it "
+          "stands");
+    CHECK(first->warnings[1].pointer == "/legs/0/controls/0/scene");
+    // A tolerance that is nothing but the unknown key is no default, and is written too.
+    const std::string written = write(first->plan);
+    CHECK(written.find(R"("mayMove": { "hight": 20.50 })") != std::string::npos);
+    CHECK(written.find(R"({ "plate": "kitchen-04", "scene": "evening" })") != std::string::npos);
+    const auto second = read(written);
+    REQUIRE(second);
+    CHECK(write(second->plan) == written);
+    CHECK(second->plan.plates[0].tolerance == first->plan.plates[0].tolerance);
+    CHECK_FALSE(second->plan.plates[0].tolerance == SiteTolerance{});
+}

@@ -265,7 +265,7 @@ Plate randomPlate(Dice& dice, const Room& room, const std::string& piece, std::s
     if (dice.chance()) p.anchor = piece;
     p.use = dice.pick({UseRate::Daily, UseRate::Weekly, UseRate::LeftPlugged, UseRate::Once});
     p.sight = dice.pick({Sight::Any, Sight::KeepHidden, Sight::KeepInReach});
-    p.tolerance = {dice.chance() ? 0 : dice.length(0, 50), dice.length(0, 50)};
+    p.tolerance = {dice.chance() ? 0 : dice.length(0, 50), dice.length(0, 50), dice.unknown()};
     p.circuit = dice.text();
     p.box_depth_mm = maybe(dice, 35, 61);
     p.note = dice.text();
@@ -323,7 +323,7 @@ void fillRandom(Dice& dice, Plan& plan, const Room& room) {
     plan.legs.push_back({room.id + "-leg",
                          dice.text(),
                          dice.text(),
-                         {{plan.plates.back().id, 2, 1}},
+                         {{plan.plates.back().id, 2, 1, dice.unknown()}},
                          {lamp.id},
                          dice.chance() ? std::vector<std::string>{} : std::vector{plan.plates.back().id},
                          dice.unknown()});

@@ -209,3 +209,28 @@ TEST_CASE("the outline of two thousand corners is judged without delay") {
     std::swap(round[500], round[501]);
     CHECK(crossingEdges(round).has_value());
 }
+
+TEST_CASE("numbers in messages are given to a tenth, unless rounding would make a wrong one look right") {
+    Plan plan = oneRoom();
+    plan.openings[0].left_mm = 3462.5000000000005 * 3;
+    plan.plates[0].host.v_mm = 3462.5000000000005;
+    const std::string problems = problemsOf(plan);
+    CHECK(problems.find("10387.5") != std::string::npos);
+    CHECK(problems.find("3462.5 ") != std::string::npos);
+    CHECK(problems.find("0000000") == std::string::npos);
+
+    const auto messageFor = [](const std::string& thickness) {
+        const auto result = read(R"({"gangway": 1, "rooms": [{"id": "r", "name": "r", "storey": "g",
+            "outline": [[0, 3000], [4000, 3000], [4000, 0], [0, 0]],
+            "walls": [{"id": "A", "thickness": )" +
+                                 thickness + "}]}]}");
+        return result ? std::string() : result.error().front().message;
+    };
+    CHECK(messageFor("-3462.5000000000005").find("'thickness' is -3462.5; give") != std::string::npos);
+    CHECK(messageFor("-0.0004").find("'thickness' is -0.0004; give") != std::string::npos);
+    CHECK(messageFor("1000000.01").find("'thickness' is 1000000.01; give") != std::string::npos);
+    CHECK(messageFor("1e308").find("'thickness' is 1000") != std::string::npos);
+    const auto result = read(R"({"gangway": 1, "pack": 3462.5000000000005})");
+    REQUIRE_FALSE(result);
+    CHECK(result.error().front().message.find("the number 3462.5, but a text") != std::string::npos);
+}

@@ -10,6 +10,11 @@ using namespace gangway;
 using Catch::Matchers::WithinAbs;
 using scene::PartKind;
 
+namespace {
+/// Of walls as the room sees them, 0.92, and of their outside, 0.95: what tells them apart on the stage.
+constexpr float kOuterRoughness = 0.94f;
+} // namespace
+
 TEST_CASE("every object of the plan is on the stage, on its own layer") {
     const plan::Plan plan = house::read();
     const scene::Scene scene = scene::build(plan, house::catalogue());
@@ -102,11 +107,52 @@ TEST_CASE("a wall faces into its room") {
 TEST_CASE("each wall is one part a material, so that it can be cut away alone") {
     const scene::Scene scene = house::scene();
     std::map<std::string, int> plain;
+    std::map<std::string, int> outer;
     for (const scene::Part& part : scene.parts) {
         if (part.kind == PartKind::Wall && part.room == "bedroom" && part.material.roughness > 0.9f)
-            ++plain[part.wall];
+            ++(part.material.roughness > kOuterRoughness ? outer : plain)[part.wall];
     }
+    CHECK(outer == plain); // the skin that is seen from outside, darker
     CHECK(plain == std::map<std::string, int>{{"east", 1}, {"north", 1}, {"south", 1}, {"west", 1}});
+}
+
+TEST_CASE("a wall's outer skin stands behind its face and is cut away with it") {
+    const scene::Scene scene = house::scene();
+    const auto find = [&](bool skin) {
+        const auto found = std::ranges::find_if(scene.parts, [&](const scene::Part& part) {
+            return part.kind == PartKind::Wall && part.room == "attic" && part.wall == "north" &&
+                   part.material.roughness > 0.9f && (part.material.roughness > kOuterRoughness) == skin;
+        });
+        REQUIRE(found != scene.parts.end());
+        return *found;
+    };
+    const scene::Part face = find(false);
+    const scene::Part skin = find(true);
+    CHECK(skin.material.colour.r < face.material.colour.r);
+    CHECK(skin.facing == face.facing); // what cuts a wall away goes by its room's side
+    CHECK(skin.high.z == Approx(face.low.z - 0.1));
+    CHECK(skin.low.x == Approx(face.low.x - 0.1));
+    CHECK(skin.high.x == Approx(face.high.x + 0.1));
+}
+
+TEST_CASE("one looks down a stair through the floor above it") {
+    const plan::Plan plan = house::read();
+    const scene::Scene scene = house::scene();
+    const auto areaOf = [&](PartKind kind, const std::string& room) {
+        double sum = 0;
+        for (const scene::Part& part : scene.parts) {
+            if (part.kind != kind || part.room != room) continue;
+            for (std::uint32_t i = part.first_index; i < part.first_index + part.index_count; i += 3) {
+                const auto at = [&](std::uint32_t k) {
+                    return scene.vertices[scene.indices[i + k]].position;
+                };
+                sum += std::abs(glm::cross(at(1) - at(0), at(2) - at(0)).y) / 2;
+            }
+        }
+        return sum;
+    };
+    CHECK(areaOf(PartKind::Floor, "attic") == Approx(7.6 * 5 - 0.9 * 3).epsilon(1e-4));
+    CHECK(areaOf(PartKind::Ceiling, "living") == Approx(3.5 * 5 + 2.5 * 2.5 - 0.9 * 3).epsilon(1e-4));
 }
 
 TEST_CASE("the upper storey stands at its elevation") {
