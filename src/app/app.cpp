@@ -80,8 +80,9 @@ void listen(GLFWwindow* window) {
 void keyEvent(GLFWwindow* window, int key, int scancode, int action, int mods) {
     State& state = stateOf(window);
     if (action == GLFW_PRESS) state.keys_of_frame.insert(key);
-    // Once one waits, all do: else the Ctrl of a quick Ctrl+S would be let go before the S is seen.
-    const bool late = state.keys_of_frame.contains(key) || !state.late_releases.empty();
+    // After any press in this frame every release waits: else the Ctrl of a quick Ctrl+S would be let go
+    // before the S was seen.
+    const bool late = !state.keys_of_frame.empty() || !state.late_releases.empty();
     if (action == GLFW_RELEASE && late) {
         state.late_releases.push_back({key, scancode, mods});
         wake(window);

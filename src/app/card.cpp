@@ -53,18 +53,12 @@ void applyNumbers(State& state, const plan::Plate& plate) {
     say(state, "Moved " + (plate.tag.empty() ? plate.id : plate.tag));
 }
 
-void numberField(State& state, const plan::Plate& plate, const char* label, const char* id,
-                 std::string& text) {
-    ImGui::BeginGroup();
-    ImGui::PushFont(state.fonts.small);
-    ImGui::TextDisabled("%s", label);
-    ImGui::PopFont();
-    ImGui::SetNextItemWidth(132 * state.scale);
+void numberField(State& state, const plan::Plate& plate, const char* id, std::string& text) {
+    ImGui::SetNextItemWidth(144 * state.scale);
     const bool entered =
         ImGui::InputText(id, &text, ImGuiInputTextFlags_EnterReturnsTrue | ImGuiInputTextFlags_AutoSelectAll);
     place(state, id);
     if (entered || ImGui::IsItemDeactivatedAfterEdit()) applyNumbers(state, plate);
-    ImGui::EndGroup();
 }
 
 void positions(State& state, const plan::Plate& plate) {
@@ -75,11 +69,15 @@ void positions(State& state, const plan::Plate& plate) {
         return;
     }
     refreshNumbers(state, plate);
-    numberField(state, plate, upright ? "Set-out from left corner" : "East of the corner", "##set-out",
-                state.set_out_text);
-    ImGui::SameLine();
-    numberField(state, plate, upright ? "Height above FFL" : "North of the corner", "##height",
-                state.height_text);
+    const float second = ImGui::GetCursorPosX() + 152 * state.scale;
+    ImGui::PushFont(state.fonts.small);
+    ImGui::TextDisabled("%s", upright ? "From left corner" : "East of the corner");
+    ImGui::SameLine(second);
+    ImGui::TextDisabled("%s", upright ? "Height above FFL" : "North of the corner");
+    ImGui::PopFont();
+    numberField(state, plate, "##set-out", state.set_out_text);
+    ImGui::SameLine(second);
+    numberField(state, plate, "##height", state.height_text);
     if (!state.number_problem.empty()) {
         ImGui::PushStyleColor(ImGuiCol_Text, colour(state.tokens->fault));
         wrapped(state.number_problem);
@@ -166,7 +164,7 @@ void drawCard(State& state) {
     const plan::Plate* plate = selectedPlate(state);
     if (plate == nullptr) return;
     const float s = state.scale;
-    const float width = 340 * s;
+    const float width = kCardWidth * s;
     ImGui::SetNextWindowPos({state.stage.x + state.stage.width - width - 16 * s, state.stage.y + 16 * s});
     ImGui::SetNextWindowSize({width, 0});
     ImGui::PushStyleVar(ImGuiStyleVar_WindowRounding, 10 * s);

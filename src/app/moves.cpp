@@ -137,6 +137,9 @@ void showPlate(State& state, const std::string& plate_id) {
     camera.eye = scene::toScene({stand.x, stand.y, scene::kEyeHeightMm}, elevationOf(state, state.storey));
     const plan::Vec3 look = at - plan::Vec3{stand.x, stand.y, scene::kEyeHeightMm};
     camera.yaw = static_cast<float>(std::atan2(look.x, look.y));
+    // The card lies over the right of the stage: the plate comes to stand in what is left of it.
+    const float px_per_tan = state.stage.height / 2 / std::tan(camera.vertical_fov / 2);
+    if (px_per_tan > 1) camera.yaw += std::atan(kCardWidth * state.scale / 2 / px_per_tan);
     // Looking a little above a low plate keeps the room in the picture.
     camera.pitch = 0.8F * static_cast<float>(std::atan2(look.z, std::hypot(look.x, look.y)));
     flyTo(state, camera);

@@ -21,6 +21,8 @@
 
 namespace gangway::app {
 
+inline constexpr float kCardWidth = 340; ///< of the selected plate's card, pixels at scale 1
+
 enum class Stance { Walk, Orbit, LidOff };
 enum class Seat { Designer, Homeowner };
 enum class Panel { None, Rooms, Layers, Sheets, Keys };

@@ -110,8 +110,12 @@ void platesOnStrip(State& state, const plan::Room& room, const Mapping& map) {
     }
     if (!hit.empty()) state.hovered = hit;
     if (clicked && !hit.empty()) {
-        state.selected = hit;
         state.asking_note = false;
+        // Chosen here, seen there: the stage turns to it.
+        if (state.stance == Stance::Walk)
+            showPlate(state, hit);
+        else
+            state.selected = hit;
     }
 }
 } // namespace

@@ -73,7 +73,8 @@ TEST_CASE("window: a plate chosen on the strip is queried with a note, and movin
     const fs::path plan = copyOf(kOneRoom, folder);
     Window window(folder, plan);
     std::string id;
-    for (const auto& [name, rect] : window.look()["places"].items())
+    const Json report = window.look();
+    for (const auto& [name, rect] : report["places"].items())
         if (name.starts_with("strip:")) {
             id = name.substr(6);
             break;
