@@ -189,6 +189,10 @@ void drawFrame(State& state, render::Renderer& renderer, GLFWwindow* window) {
     state.places.clear();
     handleKeys(state);
     derive(state, renderer);
+    if (!state.show_at_start.empty() && state.stage.height > 0) {
+        showPlate(state, std::exchange(state.show_at_start, {}));
+        state.frames_wanted = kSettlingFrames;
+    }
     layOut(state, renderer, static_cast<float>(width), static_cast<float>(height));
     ImGui::Render();
     glBindFramebuffer(GL_FRAMEBUFFER, 0);
@@ -301,6 +305,11 @@ std::expected<void, std::string> run(const Options& options) {
             lines += "\n" + line;
         return std::unexpected("this plan could not be opened" + lines);
     }
+    if (!options.plate.empty()) {
+        const auto* plate = plan::findPlateByName(state.plan(), options.plate);
+        if (plate == nullptr) return std::unexpected("the plan has no plate '" + options.plate + "'");
+        state.selected = plate->id;
+    }
     const Library library;
     if (!library.ready)
         return std::unexpected("no display was found. Use `gangway shot` and `gangway sheets` without one.");
@@ -325,6 +334,7 @@ std::expected<void, std::string> run(const Options& options) {
     ImGui_ImplOpenGL3_Init("#version 410 core");
     problem = begin(state, window.get());
     if (problem.empty()) {
+        if (!state.selected.empty()) state.show_at_start = state.selected;
         live(state, *renderer, window.get());
     }
     ImGui_ImplOpenGL3_Shutdown();

@@ -14,6 +14,7 @@ struct Options {
     int width = 1440;
     int height = 900;
     std::string user;              ///< name put beside answers; the system's user name when empty
+    std::string plate;             ///< go to this plate at once (id or tag)
     std::filesystem::path picture; ///< write the drawn window here as PNG and close; empty: stay open
     std::filesystem::path
         report; ///< keep this file up to date with what the window shows (JSON); empty: none

@@ -4,6 +4,10 @@
 #include "geometry/frames.hpp"
 #include "review/review.hpp"
 
+#include <algorithm>
+#include <optional>
+#include <tuple>
+
 namespace gangway::app {
 
 namespace {
@@ -41,40 +45,86 @@ std::vector<Placed> placedPlates(const State& state, const render::View& view) {
     }
     return list;
 }
+
+struct Mark {
+    const plan::Plate* plate = nullptr;
+    ImVec2 centre;
+    float radius = 0;
+    bool chosen = false;
+    float distance = 0;
+};
+
+bool overlap(const Rect& a, const Rect& b) {
+    return a.x < b.x + b.width && b.x < a.x + a.width && a.y < b.y + b.height && b.y < a.y + a.height;
+}
+
+/// Where the word fits beside its mark without lying on another mark or word; nullopt where it fits nowhere.
+std::optional<Rect> wordPlace(const Mark& mark, ImVec2 size, const std::vector<Rect>& taken) {
+    const float gap = mark.radius + 6;
+    const ImVec2 c = mark.centre;
+    for (const ImVec2 corner :
+         {ImVec2{c.x + gap, c.y - size.y / 2}, ImVec2{c.x - gap - size.x, c.y - size.y / 2},
+          ImVec2{c.x - size.x / 2, c.y - gap - size.y}}) {
+        const Rect rect{corner.x - 4, corner.y - 2, size.x + 9, size.y + 4};
+        const bool free =
+            std::none_of(taken.begin(), taken.end(), [&](const Rect& other) { return overlap(rect, other); });
+        if (free) return rect;
+    }
+    return std::nullopt;
+}
+
+std::vector<Mark> visibleMarks(State& state, const render::Renderer& renderer, const render::View& view) {
+    std::vector<Mark> marks;
+    for (const auto& placed : placedPlates(state, view)) {
+        if (state.stance == Stance::Walk && placed.distance > kMarkReach_m) continue;
+        if (!seen(renderer, view, placed, state)) continue;
+        state.places["plate:" + placed.plate->id] = {placed.at.x, placed.at.y, 0, 0};
+        const bool chosen = placed.plate->id == state.selected || placed.plate->id == state.hovered;
+        // Above the plate, so that the plate itself stays in sight.
+        const float lift = state.stance == Stance::Walk
+                               ? std::clamp(60.0F / std::max(0.5F, placed.distance), 14.0F, 70.0F)
+                               : 14.0F;
+        marks.push_back({placed.plate,
+                         {placed.at.x, placed.at.y - lift * state.scale},
+                         (chosen ? 9.0F : 7.0F) * state.scale,
+                         chosen,
+                         placed.distance});
+        ImGui::GetWindowDrawList()->AddLine(
+            {placed.at.x, placed.at.y - lift * state.scale + marks.back().radius}, placed.at,
+            packed(stateColour(state, stateOf(state, *placed.plate)), 0.6F), 1.2F);
+    }
+    // The chosen one's word first, then the nearest ones'.
+    std::sort(marks.begin(), marks.end(), [](const Mark& a, const Mark& b) {
+        return std::tuple(!a.chosen, a.distance, a.plate->id) <
+               std::tuple(!b.chosen, b.distance, b.plate->id);
+    });
+    return marks;
+}
 } // namespace
 
 void drawMarks(State& state, const render::Renderer& renderer, const render::View& view) {
     if (view.hidden_layers.contains(plan::kLayerPlates)) return;
     ImDrawList& list = *ImGui::GetWindowDrawList();
-    for (const auto& placed : placedPlates(state, view)) {
-        state.places["plate:" + placed.plate->id] = {placed.at.x, placed.at.y, 0, 0};
-        if (state.stance == Stance::Walk && placed.distance > kMarkReach_m) continue;
-        if (!seen(renderer, view, placed, state)) {
-            state.places.erase("plate:" + placed.plate->id);
-            continue;
-        }
-        const auto now = stateOf(state, *placed.plate);
-        const bool chosen = placed.plate->id == state.selected || placed.plate->id == state.hovered;
-        const float radius = (chosen ? 9.0F : 7.0F) * state.scale;
-        // Above the plate, so that the plate itself stays in sight.
-        const float lift = state.stance == Stance::Walk
-                               ? std::clamp(60.0F / std::max(0.5F, placed.distance), 14.0F, 70.0F)
-                               : 14.0F;
-        const ImVec2 centre{placed.at.x, placed.at.y - lift * state.scale};
-        list.AddLine({centre.x, centre.y + radius}, placed.at, packed(stateColour(state, now), 0.6F), 1.2F);
-        stateShape(state, list, centre, radius, now);
-        const bool word = chosen || (state.stance == Stance::Walk && placed.distance < 3.2F);
-        if (!word) continue;
-        const std::string tag = placed.plate->tag.empty() ? placed.plate->id : placed.plate->tag;
-        const std::string text = tag + "  " + std::string(review::word(now));
-        ImGui::PushFont(state.fonts.small);
-        const ImVec2 size = ImGui::CalcTextSize(text.c_str());
-        const ImVec2 corner{centre.x + radius + 5 * state.scale, centre.y - size.y / 2};
-        list.AddRectFilled({corner.x - 4, corner.y - 2}, {corner.x + size.x + 5, corner.y + size.y + 2},
-                           packed(state.tokens->paper, 0.92F), 4 * state.scale);
-        list.AddText(corner, packed(state.tokens->ink), text.c_str());
-        ImGui::PopFont();
+    const auto marks = visibleMarks(state, renderer, view);
+    std::vector<Rect> taken;
+    for (const auto& mark : marks) {
+        stateShape(state, list, mark.centre, mark.radius, stateOf(state, *mark.plate));
+        taken.push_back(
+            {mark.centre.x - mark.radius, mark.centre.y - mark.radius, 2 * mark.radius, 2 * mark.radius});
     }
+    ImGui::PushFont(state.fonts.small);
+    for (const auto& mark : marks) {
+        if (!mark.chosen && state.stance != Stance::Walk) continue;
+        const std::string tag = mark.plate->tag.empty() ? mark.plate->id : mark.plate->tag;
+        const std::string text = tag + "  " + std::string(review::word(stateOf(state, *mark.plate)));
+        const auto rect = wordPlace(mark, ImGui::CalcTextSize(text.c_str()), taken);
+        if (!rect) continue;
+        taken.push_back(*rect);
+        list.AddRectFilled({rect->x, rect->y}, {rect->x + rect->width, rect->y + rect->height},
+                           packed(state.tokens->paper, 0.92F), 4 * state.scale);
+        list.AddText({rect->x + 4, rect->y + 2}, packed(state.tokens->ink), text.c_str());
+    }
+    ImGui::PopFont();
 }
 
 } // namespace gangway::app

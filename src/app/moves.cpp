@@ -81,6 +81,9 @@ void enterRoom(State& state, const std::string& room_id) {
     if (room == nullptr) return;
     state.room = room_id;
     state.storey = room->storey;
+    if (const auto* plate = plan::findPlate(state.plan(), state.selected);
+        plate == nullptr || plate->room != room_id)
+        state.selected.clear();
     if (state.stance == Stance::Walk) {
         flyTo(state, scene::roomView(state.plan(), *room));
     } else {

@@ -315,20 +315,22 @@ void drawTopBar(State& state) {
                   "The storey from above, without its ceiling (3)"))
         setStance(state, Stance::LidOff);
     place(state, "lid-off");
+    const char* seat = state.seat == Seat::Designer ? "Homeowner view" : "Designer view";
+    const float width = ImGui::CalcTextSize(seat).x + ImGui::CalcTextSize("Find  Ctrl+K").x + 90 * s;
     if (const auto* room = standingRoom(state); room != nullptr && state.stance == Stance::Walk) {
         ImGui::SameLine(0, 24 * s);
         ImGui::AlignTextToFramePadding();
         ImGui::TextDisabled("Face wall");
-        for (std::size_t i = 0; i < room->walls.size() && i < 8; ++i) {
+        for (std::size_t i = 0; i < room->walls.size(); ++i) {
             ImGui::SameLine(0, 4 * s);
+            if (ImGui::GetCursorPosX() > ImGui::GetWindowWidth() - width - 48 * s)
+                break; // the rest: F, or Ctrl+K
             if (barButton(state, room->walls[i].id.c_str(), false,
                           "Stand square to this wall (F: the nearest)"))
                 faceWall(state, i);
             place(state, "wall:" + room->walls[i].id);
         }
     }
-    const char* seat = state.seat == Seat::Designer ? "Homeowner view" : "Designer view";
-    const float width = ImGui::CalcTextSize(seat).x + ImGui::CalcTextSize("Find  Ctrl+K").x + 90 * s;
     ImGui::SameLine(ImGui::GetWindowWidth() - width);
     if (barButton(state, "Find  Ctrl+K", false, "Find any room, plate or action"))
         state.search_open = state.search_focus = true;

@@ -158,6 +158,7 @@ struct State {
     std::map<std::string, Rect> places; ///< where things are on screen this frame, by name
     std::uint64_t frames = 0;
     int frames_wanted = 3;
+    std::string show_at_start; ///< plate to go to once the stage's size is known
     std::set<int> keys_of_frame;
     std::vector<LateRelease> late_releases;
     bool close = false;

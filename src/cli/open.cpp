@@ -13,6 +13,7 @@ struct Arguments {
     std::string plan;
     std::string size = "1440x900";
     std::string user;
+    std::string plate;
     std::string picture;
     std::string report;
 };
@@ -30,6 +31,7 @@ int run(const Arguments& arguments) {
     options.width = size->first;
     options.height = size->second;
     options.user = arguments.user;
+    options.plate = arguments.plate;
     options.picture = arguments.picture;
     options.report = arguments.report;
     const auto done = app::run(options);
@@ -43,6 +45,7 @@ Command addOpen(CLI::App& parser) {
     app->add_option("PLAN", arguments->plan, "Plan file (*.plan.json)");
     app->add_option("--size", arguments->size, "Window size in pixels, WIDTHxHEIGHT")->capture_default_str();
     app->add_option("--user", arguments->user, "Name put beside answers (default: the system's user name)");
+    app->add_option("--plate", arguments->plate, "Go to this plate (id or tag) at once");
     app->add_option("--picture", arguments->picture,
                     "Write a PNG of the window once it is drawn, and close it");
     app->add_option("--report", arguments->report,

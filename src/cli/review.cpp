@@ -2,7 +2,9 @@
 #include "cli/commands.hpp"
 
 #include "edit/edit.hpp"
+#include "export/export.hpp"
 #include "review/review.hpp"
+#include "sheets/sheets.hpp"
 
 #include <fmt/chrono.h>
 #include <fmt/format.h>
@@ -23,6 +25,7 @@ struct Arguments {
     std::string query;
     std::string by;
     std::string note;
+    std::string folder;
 };
 
 std::string nowUtc() {
@@ -92,9 +95,31 @@ int list(const plan::Plan& plan, bool as_json) {
     return kDone;
 }
 
+/// The sign-off booklet as <stem>-agreements.pdf.
+int writeBooklet(const plan::Plan& plan, const Arguments& arguments) {
+    const auto catalogue = loadCatalogue();
+    if (!catalogue) return kBadInput;
+    if (plan.plates.empty()) return fail("the plan has no plates, so there is nothing to sign");
+    sheets::Options options;
+    options.base = std::filesystem::path(arguments.plan).parent_path();
+    const auto booklet = sheets::agreementBooklet(plan, *catalogue, options);
+    std::error_code error;
+    std::filesystem::create_directories(arguments.folder, error);
+    if (error) return fail("cannot make the folder " + arguments.folder + ": " + error.message());
+    const auto stem = std::filesystem::path(arguments.plan).filename().stem().stem().string();
+    const auto file = std::filesystem::path(arguments.folder) / (stem + "-agreements.pdf");
+    if (const auto written = exporting::writePdf(booklet, file); !written) return fail(written.error());
+    fmt::print("{}\n", file.string());
+    return kDone;
+}
+
 int run(const Arguments& arguments) {
+    const bool answers = !arguments.agree.empty() || !arguments.query.empty();
+    if (answers && !arguments.folder.empty())
+        return fail("an answer and the booklet are two steps: give -o without --agree or --query");
     auto plan = loadPlan(arguments.plan);
     if (!plan) return kBadInput;
+    if (!arguments.folder.empty()) return writeBooklet(*plan, arguments);
     if (!arguments.agree.empty() || !arguments.query.empty()) return giveAnswer(std::move(*plan), arguments);
     return list(*plan, arguments.json);
 }
@@ -110,9 +135,12 @@ Command addReview(CLI::App& parser) {
     app->add_option("--query", arguments->query, "Query this plate (id or tag), saved into the plan");
     app->add_option("--by", arguments->by, "Who answers");
     app->add_option("--note", arguments->note, "What to talk about");
+    app->add_option("-o,--output", arguments->folder,
+                    "Write the sign-off booklet (PDF) into this folder; made when it is not there");
     app->footer(
         "Exit codes: 0 done, 2 the plan or an option can't be used (nothing is written).\n"
         "Examples:\n  gangway review house.plan.json\n"
+        "  gangway review house.plan.json -o out\n"
         "  gangway review house.plan.json --query K-04 --by \"R. Fern\" --note \"too near the sink?\"");
     return {app, [arguments] { return run(*arguments); }};
 }
