@@ -95,6 +95,9 @@ private:
     }
 
     std::expected<double, std::string> number() {
+        // from_chars would take "nan" and "inf" too.
+        if (std::isdigit(static_cast<unsigned char>(peek())) == 0 && peek() != '.')
+            return problem("expected a number at");
         double value = 0;
         const char* const begin = text_.data() + at_;
         const auto [end, error] =
