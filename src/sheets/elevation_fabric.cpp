@@ -13,7 +13,7 @@ namespace {
 constexpr double kHatchPitch = 1.8; ///< clear space at least 0.7 (ISO 128-2)
 constexpr double kSlabStroke = 1.6;
 constexpr double kLetterRadius = 3.0;
-constexpr double kSmallRadius = 2.1; ///< on the strip
+constexpr double kSmallRadius = 2.1;    ///< on the strip
 constexpr double kLeastTilePitch = 1.0; ///< joints nearer than this on paper are left out
 constexpr Pen kJoint{0.13, drawing::LineType::Continuous, drawing::kGhost};
 

@@ -77,7 +77,9 @@ struct Remaining {
 
 /// Places notes from the front, at most `most` of them, in a column; returns what is left of it.
 Rect placeNotes(std::vector<Item>& items, Remaining& rest, Rect column, std::size_t most = 10000) {
-    if (rest.notes.empty()) return column;
+    const bool needed =
+        std::any_of(rest.notes.begin(), rest.notes.end(), [](const Block& block) { return !block.optional; });
+    if (rest.notes.empty() || (rest.legend_begun && !needed)) return column;
     // Only the legend is ever parted: everything else is one block under its heading.
     if (rest.legend_begun && !rest.notes.front().keep_with_next) {
         rest.notes.insert(rest.notes.begin(), headingBlock("Legend, continued", column.width()));

@@ -12,8 +12,8 @@ namespace gangway::sheets {
 /// 1:scale, from the wall's (u, v) in real mm to paper mm.
 struct OnPaper {
     double scale = 20;
-    /// For the wall strip on screen, where height is dear: set-outs and heights of boxes are the only numbers,
-    /// names stand only where they fit, and what one clicks to learn is not written.
+    /// For the wall strip on screen, where height is dear: set-outs and heights of boxes are the only
+    /// numbers, names stand only where they fit, and what one clicks to learn is not written.
     bool compact = false;
     double mm(double real_mm) const { return real_mm / scale; }
     Pt at(Vec2 uv_mm) const { return {uv_mm.x / scale, uv_mm.y / scale}; }

@@ -12,7 +12,7 @@ namespace gangway::sheets {
 
 namespace {
 
-constexpr double kMargin = 6;      ///< for the letters around it
+constexpr double kMargin = 6; ///< for the letters around it
 constexpr double kNorthWidth = 12;
 constexpr double kLetterOut = 3.4; ///< letters stand this far outside their wall
 constexpr double kDot = 0.55;      ///< radius of a plate's dot
@@ -31,10 +31,34 @@ struct Fit {
     }
 };
 
-Fit fitInto(const plan::Room& room, const Rect& paper) {
-    Vec2 low = room.outline.front();
+/// Openings in the room's walls, each once.
+std::vector<const plan::Opening*> openingsOf(const WallView& view) {
+    std::vector<const plan::Opening*> openings;
+    for (std::size_t wall = 0; wall < view.room->walls.size(); ++wall)
+        for (const auto& hole : geometry::faceHoles(view.house->index(), {view.room->id, wall}))
+            if (std::find(openings.begin(), openings.end(), hole.opening) == openings.end())
+                openings.push_back(hole.opening);
+    return openings;
+}
+
+/// The point of a leaf's arc furthest from the wall, as if it opened square.
+Vec2 furthestOf(const geometry::Leaf& leaf) {
+    const Vec2 shut = leaf.closed_mm - leaf.hinge_mm;
+    const Vec2 square{-shut.y, shut.x};
+    const double side = plan::dot(square, leaf.open_mm - leaf.hinge_mm) < 0 ? -1 : 1;
+    return leaf.hinge_mm + square * side;
+}
+
+/// The room with the doors that swing out of it.
+Fit fitInto(const WallView& view, const Rect& paper) {
+    std::vector<Vec2> points = view.room->outline;
+    for (const plan::Opening* opening : openingsOf(view))
+        if (opening->kind == plan::Opening::Kind::HingedDoor)
+            for (const geometry::Leaf& leaf : geometry::doorLeaves(view.house->index(), *opening))
+                points.insert(points.end(), {leaf.open_mm, furthestOf(leaf)});
+    Vec2 low = points.front();
     Vec2 high = low;
-    for (Vec2 p : room.outline) {
+    for (Vec2 p : points) {
         low = {std::min(low.x, p.x), std::min(low.y, p.y)};
         high = {std::max(high.x, p.x), std::max(high.y, p.y)};
     }
@@ -115,16 +139,6 @@ void drawLeaves(Ink& ink, Occupancy& occupancy, const WallView& view, const plan
     }
 }
 
-/// Openings in the room's walls, each once.
-std::vector<const plan::Opening*> openingsOf(const WallView& view) {
-    std::vector<const plan::Opening*> openings;
-    for (std::size_t wall = 0; wall < view.room->walls.size(); ++wall)
-        for (const auto& hole : geometry::faceHoles(view.house->index(), {view.room->id, wall}))
-            if (std::find(openings.begin(), openings.end(), hole.opening) == openings.end())
-                openings.push_back(hole.opening);
-    return openings;
-}
-
 /// Letters stand outside their wall, at its middle or where they are clear along it.
 void drawLetters(Ink& ink, Occupancy& occupancy, const WallView& view, const Fit& fit) {
     for (std::size_t wall = 0; wall < view.room->walls.size(); ++wall) {
@@ -148,9 +162,8 @@ void drawLetters(Ink& ink, Occupancy& occupancy, const WallView& view, const Fit
 
 bool insideOnPaper(const plan::Room& room, const Fit& fit, const Rect& rect) {
     const auto corners = cornersOf(rect.grown(0.6));
-    const bool within = std::all_of(corners.begin(), corners.end(), [&](Pt p) {
-        return geometry::insideRoom(room, fit.house(p));
-    });
+    const bool within = std::all_of(corners.begin(), corners.end(),
+                                    [&](Pt p) { return geometry::insideRoom(room, fit.house(p)); });
     if (!within) return false;
     for (std::size_t wall = 0; wall < room.walls.size(); ++wall) {
         const auto edge = geometry::wallEdge(room, wall);
@@ -160,7 +173,8 @@ bool insideOnPaper(const plan::Room& room, const Fit& fit, const Rect& rect) {
 }
 
 /// The room's name where it has room inside; left out when it has none, because the sheet's title says it.
-void drawName(Ink& ink, const Occupancy& occupancy, const plan::Room& room, const Fit& fit, const Rect& extent) {
+void drawName(Ink& ink, const Occupancy& occupancy, const plan::Room& room, const Fit& fit,
+              const Rect& extent) {
     const auto lines = wrapped(room.name, kNoteText, std::max(extent.width() - 3, 8.0));
     double width = 0;
     for (const std::string& line : lines)
@@ -171,11 +185,11 @@ void drawName(Ink& ink, const Occupancy& occupancy, const plan::Room& room, cons
     double best_distance = 1e9;
     for (int ix = 1; ix < kSteps; ++ix)
         for (int iy = 1; iy < kSteps; ++iy) {
-            const Pt at{extent.left + extent.width() * ix / kSteps, extent.bottom + extent.height() * iy / kSteps};
+            const Pt at{extent.left + extent.width() * ix / kSteps,
+                        extent.bottom + extent.height() * iy / kSteps};
             const double distance = std::hypot(at.x - extent.centre().x, at.y - extent.centre().y);
             const Rect place{at.x - width / 2, at.y - height / 2, at.x + width / 2, at.y + height / 2};
-            if (distance >= best_distance || !occupancy.isFree(place) || occupancy.linesUnder(place) > 0 ||
-                !insideOnPaper(room, fit, place))
+            if (distance >= best_distance || !occupancy.isFree(place) || !insideOnPaper(room, fit, place))
                 continue;
             best = at;
             best_distance = distance;
@@ -206,7 +220,7 @@ Block keyPlan(const WallView& view, double width_mm, double plan_height_mm) {
     block.gap_after_mm = 3;
     Ink ink(block.items, "notes");
     const Rect paper{kMargin, -kMargin - plan_height_mm, width_mm - kMargin - kNorthWidth, -kMargin};
-    const Fit fit = fitInto(room, paper);
+    const Fit fit = fitInto(view, paper);
     Occupancy occupancy;
     const Pen looked_at{1.0, drawing::LineType::Continuous, drawing::kBlack};
     for (std::size_t wall = 0; wall < room.walls.size(); ++wall)
@@ -219,7 +233,9 @@ Block keyPlan(const WallView& view, double width_mm, double plan_height_mm) {
     const Pt inward{view.frame.w.x, view.frame.w.y};
     const double arrow = std::min(paper.width(), paper.height()) / 2;
     viewArrow(ink, middle, inward, arrow);
-    occupancy.takeLine(middle, {middle.x + inward.x * 14, middle.y + inward.y * 14});
+    const Pt tail{middle.x + inward.x * 14, middle.y + inward.y * 14};
+    occupancy.take(
+        united({middle.x, middle.y, middle.x, middle.y}, {tail.x, tail.y, tail.x, tail.y}).grown(1));
     drawLetters(ink, occupancy, view, fit);
     Rect extent{fit.origin.x, fit.origin.y, fit.origin.x, fit.origin.y};
     for (Vec2 corner : room.outline) {

@@ -10,8 +10,8 @@ namespace gangway::sheets {
 inline constexpr double kKeyPlan = 34;
 inline constexpr double kSmallKeyPlan = 26;
 
-/// Key plan in a column of this width, not to a stated scale: openings as gaps, hinged leaves with their arcs,
-/// the plates of the wall looked at as dots.
+/// Key plan in a column of this width, not to a stated scale: openings as gaps, hinged leaves with their
+/// arcs, the plates of the wall looked at as dots.
 Block keyPlan(const WallView& view, double width_mm, double plan_height_mm);
 
 } // namespace gangway::sheets

@@ -17,7 +17,8 @@ constexpr double kCellPad = 1.0;
 constexpr double kRowPad = 1.0;
 constexpr double kDescent = 0.6;  ///< letters below the last baseline
 constexpr double kBoxPitch = 4.6; ///< figures and capitals alone: b3 of ISO 3098-1
-constexpr double kHeadHeight = 9.4;
+constexpr double kHeadHeight = 8.6;
+constexpr double kUnderGap = 0.8; ///< a line under the cells stands this much nearer than another row would
 
 /// A column: its titles, its least width, and its share of what width is left over.
 struct Column {
@@ -30,7 +31,7 @@ struct Column {
 enum ColumnId { kTag, kBox, kU, kV, kSite, kSlab, kBoxSize, kModules, kFor, kMove, kState, kColumns };
 
 constexpr std::array<Column, kColumns> kTable{{
-    {{"tag", ""}, 14.5, 0.05, kValueText},
+    {{"tag", ""}, 16.5, 0.05, kValueText},
     {{"box", ""}, 8, 0, kNoteText},
     {{"u", "set-out"}, 17.5, 0, kValueText},
     {{"v", "FFL"}, 17, 0, kValueText},
@@ -48,18 +49,22 @@ constexpr std::array<Column, kColumns> kTable{{
 constexpr double kNarrow_mm = 190;
 
 std::string purposeText(const Mounted& item);
+std::vector<std::string> moduleLines(const Mounted& item, const catalogue::Catalogue& catalogue,
+                                     double width_mm);
 
 /// True when a line under each row takes less height than a column of its own for what things are for.
-bool purposeUnder(const WallView& view, double width_mm, double column_mm) {
+bool purposeUnder(const WallView& view, double width_mm, double column_mm, double modules_mm) {
     if (width_mm < kNarrow_mm) return true;
     constexpr std::size_t kCellLines = 2; // box size and state need as much anyway
     std::size_t beside = 0;
     std::size_t under = 0;
     for (const Mounted& item : view.mounted) {
         const std::string text = purposeText(item);
-        const std::size_t own = wrapped(text, kNoteText, column_mm).size();
-        beside += std::max(own, std::max(kCellLines, item.box_centres_mm.size()));
-        under += std::max(kCellLines, item.box_centres_mm.size()) +
+        const auto& catalogue = view.house->catalogue();
+        const std::size_t least = std::max(kCellLines, item.box_centres_mm.size());
+        beside += std::max({least, wrapped(text, kNoteText, column_mm - 2 * kCellPad).size(),
+                            moduleLines(item, catalogue, modules_mm - 2 * kCellPad).size()});
+        under += std::max(least, moduleLines(item, catalogue, modules_mm + column_mm - 2 * kCellPad).size()) +
                  wrapped(text, kNoteText, width_mm - kTable[kTag].width_mm).size();
     }
     return under < beside;
@@ -74,8 +79,9 @@ std::vector<double> columnEdges(const WallView& view, double width_mm) {
     for (const Column& column : kTable)
         least += column.width_mm;
     const double spare = std::max(0.0, width_mm - least);
-    const bool under = purposeUnder(view, width_mm, kTable[kFor].width_mm + kTable[kFor].share * spare);
-    const double freed = under ? kTable[kFor].width_mm + kTable[kFor].share * spare : 0;
+    const auto grown = [&](ColumnId id) { return kTable[id].width_mm + kTable[id].share * spare; };
+    const bool under = purposeUnder(view, width_mm, grown(kFor), grown(kModules));
+    const double freed = under ? grown(kFor) : 0;
     std::vector<double> edges{0};
     for (std::size_t column = 0; column < kColumns; ++column) {
         const bool left_out = (column == kBox && !numbered) || (column == kFor && under);
@@ -91,7 +97,7 @@ bool shown(const std::vector<double>& edges, std::size_t column) {
 }
 
 std::string signedNumber(double value_mm) {
-    return (value_mm > 0.25 ? "+" : "") + drawing::number(value_mm);
+    return fmt::format("{}{}", value_mm > 0.25 ? "+" : "", drawing::number(value_mm));
 }
 
 std::string boxSize(const catalogue::BoxSpec& spec) {
@@ -145,7 +151,8 @@ std::vector<std::string> moduleLines(const Mounted& item, const catalogue::Catal
         if (item.luminaire->dimmable) finish = "dimmable";
     } else {
         words = moduleCodes(item);
-        if (item.plate->direction == plan::Direction::Vertical) words = "top to bottom: " + words;
+        if (item.plate->direction == plan::Direction::Vertical)
+            words = fmt::format("top to bottom: {}", words);
         finish = finishName(catalogue, item.face.finish);
     }
     return wrapped(finish.empty() ? words : words + ", " + finish, kNoteText, width_mm);
@@ -155,7 +162,9 @@ std::vector<std::string> moduleLines(const Mounted& item, const catalogue::Catal
 std::string purposeText(const Mounted& item) {
     std::string words;
     const auto add = [&](const std::string& part) {
-        if (!part.empty()) words += (words.empty() ? "" : "; ") + part;
+        if (part.empty()) return;
+        if (!words.empty()) words += "; ";
+        words += part;
     };
     add(item.plate != nullptr ? item.plate->purpose : item.luminaire->name);
     if (!item.on.empty()) add(fmt::format("on {}, {:.0f} before the wall", item.on, item.out_mm));
@@ -282,11 +291,13 @@ std::vector<Block> scheduleRows(const WallView& view, const catalogue::Catalogue
         for (std::size_t column = 0; column < kColumns; ++column)
             row.height_mm =
                 std::max(row.height_mm, cellHeight(column, cells[column]) + 2 * kRowPad + kDescent);
-        const double cells_mm = row.height_mm;
+        // What it is for stands right under the cells, without their foot's clearance.
+        const double cells_mm = row.height_mm - (shown(edges, kFor) ? 0 : kUnderGap);
         Ink ink(row.items, "text", item.id);
         if (!shown(edges, kFor)) {
-            const auto under = wrapped(purposeText(item), kNoteText, edges.back() - edges[kBox] - 2 * kCellPad);
-            const Pt first{edges[kBox] + kCellPad, -row.height_mm - kNoteText};
+            const auto under =
+                wrapped(purposeText(item), kNoteText, edges.back() - edges[kBox] - 2 * kCellPad);
+            const Pt first{edges[kBox] + kCellPad, -cells_mm - kNoteText - 0.5};
             if (!under.empty()) row.height_mm = -ink.paragraph(first, under, kNoteText) + kRowPad + kDescent;
         }
         for (std::size_t column = 0; column < kColumns; ++column)

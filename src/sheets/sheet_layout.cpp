@@ -9,7 +9,7 @@ namespace {
 constexpr double kSideWidth = 83; ///< column of key plan, notes and legend
 constexpr double kWideNotes = 85; ///< the same under a view over the whole width
 constexpr double kWideMeasure = 110;
-constexpr double kInset = 5.5;    ///< content from the frame, clear of the centring marks
+constexpr double kInset = 5.5; ///< content from the frame, clear of the centring marks
 
 double titleTop(const Rect& frame) {
     return frame.bottom + kTitleHeight + kStripHeight;

@@ -7,10 +7,10 @@
 
 namespace gangway::sheets {
 
-inline constexpr double kHeading = 13; ///< strip over the view: its title and the scale bar
-inline constexpr double kFootnote = 5; ///< the do-not-scale line under the view
+inline constexpr double kHeading = 13;      ///< strip over the view: its title and the scale bar
+inline constexpr double kFootnote = 5;      ///< the do-not-scale line under the view
 inline constexpr double kWideFootnote = 13; ///< the same with the cautions, under a view over the whole width
-inline constexpr double kGutter = 4;   ///< between parts of a sheet
+inline constexpr double kGutter = 4;        ///< between parts of a sheet
 
 /// Schedule and notes beside and below the view, or (lying paper) the view over the whole width with notes
 /// below and the schedule on a sheet of its own, for long walls.
@@ -20,12 +20,12 @@ enum class Arrangement { SideColumn, WholeWidth };
 struct Layout {
     Paper paper;
     Rect frame;
-    Rect view;                 ///< largest place for the view, with its heading and footnote
-    std::vector<Rect> side;    ///< columns for notes beside the view; none on upright paper
-    Rect table;                ///< largest place for the schedule; no width when it has a sheet of its own
+    Rect view;                   ///< largest place for the view, with its heading and footnote
+    std::vector<Rect> side;      ///< columns for notes beside the view; none on upright paper
+    Rect table;                  ///< largest place for the schedule; no width when it has a sheet of its own
     double note_width_mm = 0;    ///< width that key plan, cautions and legend are set in
     double measure_width_mm = 0; ///< width that the notes on measuring are set in
-    Pt title_corner;           ///< lower right corner of the title block
+    Pt title_corner;             ///< lower right corner of the title block
     Arrangement arrangement = Arrangement::SideColumn;
 };
 

@@ -26,6 +26,12 @@ struct Options {
 [[nodiscard]] std::expected<drawing::Drawing, std::string>
 elevationSheets(const plan::Plan& plan, const catalogue::Catalogue& catalogue, const Options& options);
 
+/// The sign-off booklet on A4: a page on what is signed, with counts and room to write, then each room's
+/// plates with where they are, what was answered and their fingerprints. Of `options`, room and base count;
+/// rooms without plates are left out.
+drawing::Drawing agreementBooklet(const plan::Plan& plan, const catalogue::Catalogue& catalogue,
+                                  const Options& options = {});
+
 /// A room unrolled: all its walls side by side on one strip, at 1:scale, with the same symbols, for the
 /// screen. `walls` says where each wall's u = 0, v = 0 is on the strip.
 struct StripWall {

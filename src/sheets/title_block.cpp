@@ -12,10 +12,10 @@ namespace gangway::sheets {
 namespace {
 
 constexpr double kRow = 9.5;
-constexpr double kTallRow = 11.5; ///< its values may take two lines
+constexpr double kTallRow = 12.7; ///< its values may take two lines
 static_assert(2 * kRow + 2 * kTallRow == kTitleHeight);
 constexpr double kPad = 1.2;
-constexpr double kRevisionWidth = 88;
+constexpr double kRevisionWidth = 95;
 
 struct Cell {
     const char* label;
@@ -73,7 +73,7 @@ void drawRow(std::vector<Item>& items, Pt upper_left, double height_mm, const st
             for (auto line = value.rbegin(); line != value.rend(); ++line) {
                 line->at = {x + kPad, y};
                 texts.text(*line);
-                y += 3.7;
+                y += 4.1;
             }
         }
         x += cell.width_mm;

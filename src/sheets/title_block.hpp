@@ -8,7 +8,7 @@ namespace gangway::sheets {
 
 /// ISO 7200 clause 6 (from memory): at most 180 wide, which is the whole drawing space of an upright A4.
 inline constexpr double kTitleWidth = 180;
-inline constexpr double kTitleHeight = 42;
+inline constexpr double kTitleHeight = 44.4;
 inline constexpr double kStripHeight = 15.6; ///< revision table and agreement box above the title block
 
 struct TitleFields {

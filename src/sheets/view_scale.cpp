@@ -25,7 +25,8 @@ double heightNeeded(const Picture& picture, const Layout& layout) {
 }
 
 bool fits(const Picture& picture, const Layout& layout) {
-    return picture.extent.width() <= layout.view.width() && heightNeeded(picture, layout) <= layout.view.height();
+    return picture.extent.width() <= layout.view.width() &&
+           heightNeeded(picture, layout) <= layout.view.height();
 }
 
 /// Least distance on paper of two different set-outs of the wall's boxes.
@@ -41,13 +42,21 @@ double nearestValues(const WallView& view, double scale) {
     return nearest;
 }
 
+/// True when some opening is too narrow on paper for its size to stand inside it.
+bool openingsCrowd(const WallView& view, double scale) {
+    const double needed = drawing::measure("(1000 × 2100)", kValueText).width_mm;
+    return std::any_of(view.holes.begin(), view.holes.end(), [&](const geometry::FaceHole& hole) {
+        return (hole.right_mm - hole.left_mm) / scale < needed;
+    });
+}
+
 /// Scales in the order they are tried when none is asked for.
 std::vector<double> scalesToTry(const WallView& view) {
     constexpr double kShortWall = 1500;
     std::vector<double> scales;
     if (view.length_mm() <= kShortWall) scales.push_back(10);
     scales.push_back(20);
-    if (nearestValues(view, 50) < kCrowded) scales.push_back(25);
+    if (nearestValues(view, 50) < kCrowded || openingsCrowd(view, 50)) scales.push_back(25);
     scales.insert(scales.end(), {50, 100});
     return scales;
 }

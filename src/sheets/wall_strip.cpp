@@ -8,13 +8,19 @@ namespace gangway::sheets {
 
 namespace {
 
-constexpr double kGap = 6;       ///< paper between one wall's picture and the next
-constexpr double kMarginTop = 7; ///< for the names over the walls
+constexpr double kGap = 6; ///< paper between one wall's picture and the next
 constexpr double kMargin = 2;
 
-void heading(std::vector<Item>& items, const WallView& view, Pt lower_left) {
-    Ink ink(items, "text");
-    ink.text(lower_left, "wall " + view.data().id, kValueText);
+/// The wall's name over its left end, clear of tags that stand over the wall; returns its extent.
+Rect heading(std::vector<Item>& items, const WallView& view, Pt lower_left, const Rect& picture) {
+    drawing::Text name;
+    name.text = "wall " + view.data().id;
+    name.at = lower_left;
+    Occupancy occupancy;
+    occupancy.takeTexts(items);
+    if (!occupancy.isFree(extentOf(name))) name.at.y = std::max(name.at.y, picture.top + 1.2);
+    Ink(items, "text").text(name);
+    return extentOf(name);
 }
 
 } // namespace
@@ -37,13 +43,13 @@ Strip wallStrip(const plan::Plan& plan, const catalogue::Catalogue& catalogue, c
         const Rect extent = extentOf(items);
         const double left = x - extent.left;
         move(items, left, 0);
-        heading(items, view, {left, paper.mm(view.top_mm()) + 1.8});
+        const Rect name = heading(items, view, {left, paper.mm(view.top_mm()) + 1.8}, extent);
         strip.sheet.items.insert(strip.sheet.items.end(), std::make_move_iterator(items.begin()),
                                  std::make_move_iterator(items.end()));
         strip.walls.push_back({wall, {left, 0}, view.length_mm()});
         bottom = std::min(bottom, extent.bottom);
-        top = std::max(top, std::max(extent.top, paper.mm(view.top_mm())));
-        x = left + extent.right + kGap;
+        top = std::max({top, extent.top, name.top});
+        x = left + std::max(extent.right, name.right - left) + kGap;
     }
     // Paper starts at the lowest ink.
     const double lift = kMargin - bottom;
@@ -51,7 +57,7 @@ Strip wallStrip(const plan::Plan& plan, const catalogue::Catalogue& catalogue, c
     for (StripWall& wall : strip.walls)
         wall.origin.y += lift;
     strip.sheet.width_mm = std::max(x - kGap + kMargin, 2 * kMargin);
-    strip.sheet.height_mm = top + lift + kMarginTop;
+    strip.sheet.height_mm = top + lift + kMargin;
     return strip;
 }
 

@@ -137,9 +137,8 @@ std::vector<std::vector<Mounted>> mountedByWall(const House& house, const plan::
 void findCovers(const House& house, const plan::Room& room, std::vector<Mounted>& mounted) {
     for (Mounted& item : mounted) {
         const plan::Host& host = item.plate != nullptr ? item.plate->host : item.luminaire->host;
-        const auto covers =
-            geometry::coversOf(house.index(), room.id, host, item.width_mm, item.height_mm, kCoverReach,
-                               house.base());
+        const auto covers = geometry::coversOf(house.index(), room.id, host, item.width_mm, item.height_mm,
+                                               kCoverReach, house.base());
         const auto cover = std::find_if(covers.begin(), covers.end(), [](const geometry::Cover& candidate) {
             return candidate.covered_part >= kCoveredPart;
         });

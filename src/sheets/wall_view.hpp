@@ -23,8 +23,8 @@ using plan::Vec2;
 /// Furniture nearer to a wall than this stands before it: units and beds do, an island does not.
 inline constexpr double kFurnitureReach = 650;
 
-/// A plan made ready to be drawn wall by wall: what stands in a room is found without going through the house.
-/// The plan and the catalogue must outlive it unchanged.
+/// A plan made ready to be drawn wall by wall: what stands in a room is found without going through the
+/// house. The plan and the catalogue must outlive it unchanged.
 class House {
 public:
     House(const plan::Plan& plan, const catalogue::Catalogue& catalogue, std::filesystem::path base);

@@ -52,3 +52,35 @@ TEST_CASE("a query keeps its words, who and when, in the plan file") {
     CHECK(file["agreements"][0]["at"].get<std::string>().size() == 20);
     CHECK(stateOf(plan, id) == "queried");
 }
+
+TEST_CASE("the sign-off booklet is a PDF that names every plate") {
+    const fs::path folder = freshFolder("cli-booklet");
+    const auto ran = call("review '" + kDemo + "' -o '" + (folder / "out").string() + "'");
+    REQUIRE(ran.code == 0);
+    const fs::path file = folder / "out" / "terrace-agreements.pdf";
+    CHECK(has(ran.out, file.string()));
+    REQUIRE(fs::exists(file));
+    // Outside check: poppler reads what was printed.
+    const std::string words = run("pdftotext -layout '" + file.string() + "' -").out;
+    const Json plan = Json::parse(slurp(kDemo));
+    for (const auto& plate : plan["plates"]) {
+        const std::string tag = plate["tag"];
+        INFO(tag);
+        CHECK(has(words, tag));
+    }
+    CHECK(has(words, "What signing means"));
+}
+
+TEST_CASE("an answer and the booklet at once are refused, and nothing is written") {
+    const fs::path folder = freshFolder("cli-booklet-refused");
+    const std::string plan = (folder / "house.plan.json").string();
+    fs::copy_file(kOneRoom, plan);
+    const std::string before = slurp(plan);
+    const std::string id = Json::parse(before)["plates"][0]["id"];
+    const fs::path out = folder / "out";
+    CHECK(call("review '" + plan + "' --agree " + id + " --by 'R. Fern' -o '" + out.string() + "'").code ==
+          2);
+    CHECK(call("review '" + (folder / "none.plan.json").string() + "' -o '" + out.string() + "'").code == 2);
+    CHECK(slurp(plan) == before);
+    CHECK_FALSE(fs::exists(out));
+}

@@ -2,6 +2,8 @@
 
 #include <catch2/catch.hpp>
 
+#include <utility>
+
 using namespace gangway;
 
 namespace {
@@ -55,9 +57,14 @@ TEST_CASE("a long wall goes to 1:50, or to 1:25 when its boxes would crowd at 1:
     // 7000 long: 350 of paper at 1:20 and 280 at 1:25, with some 65 for levels and heights, on 390.
     plan.rooms[0].outline = {{0, 3000}, {7000, 3000}, {7000, 0}, {0, 0}};
     std::erase_if(plan.plates, [](const plan::Plate& plate) { return plate.id != "k4"; });
+    const auto openings = std::exchange(plan.openings, {});
     CHECK(test::sheetOf(plan, "kitchen", "A").scale == 50);
     // Two boxes at pitch 71 are 1.42 apart at 1:50.
     plan.plates[0].modules.push_back(plan.plates[0].modules[0]);
+    CHECK(test::sheetOf(plan, "kitchen", "A").scale == 25);
+    // So does a window 1000 wide: its size in 3.5 lettering is wider than the 20 it has at 1:50.
+    plan.plates[0].modules.pop_back();
+    plan.openings = openings;
     CHECK(test::sheetOf(plan, "kitchen", "A").scale == 25);
 }
 

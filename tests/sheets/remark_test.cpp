@@ -3,7 +3,7 @@
 #include "catalogue/catalogue.hpp"
 #include "geometry/frames.hpp"
 #include "sheet_reading.hpp"
-#include "two_rooms.hpp"
+#include "shipped_plans.hpp"
 
 #include <catch2/catch.hpp>
 
@@ -71,14 +71,13 @@ std::string printed(double value_mm) {
                                     : std::to_string(static_cast<long>(std::floor(half))) + ".5";
 }
 
-} // namespace
-
-TEST_CASE("every box of every plate can be marked again from the printed numbers alone") {
-    const plan::Plan& plan = test::twoRooms();
+/// What a plan's sheets print of every box, by tag; each number is checked to be in the rows of its sheet
+/// too.
+std::map<std::string, std::vector<Mark>> marksOf(const drawing::Drawing& drawing) {
     std::map<std::string, std::vector<Mark>> marks;
     std::set<std::string> rows;
     std::set<std::string> heights;
-    for (const auto& sheet : test::sheetsOf(plan).sheets) {
+    for (const auto& sheet : drawing.sheets) {
         // A continuation carries more of the schedule; the rows are on the sheet before it.
         if (!sheet.title.ends_with("(continued)")) {
             rows = printedValues(sheet, drawing::Dimension::Kind::Running);
@@ -93,6 +92,14 @@ TEST_CASE("every box of every plate can be marked again from the printed numbers
             }
         }
     }
+    return marks;
+}
+
+} // namespace
+
+TEST_CASE("every box of every plate can be marked again from the printed numbers alone") {
+    const plan::Plan& plan = test::twoRooms();
+    auto marks = marksOf(test::sheetsOf(plan));
     int boxes = 0;
     for (const auto& plate : plan.plates) {
         if (plate.host.kind == plan::Host::Kind::Floor) continue;
@@ -113,6 +120,28 @@ TEST_CASE("every box of every plate can be marked again from the printed numbers
         }
     }
     CHECK(boxes >= 15);
+}
+
+TEST_CASE("every box of the demo house and the bungalow can be marked again from the printed numbers alone") {
+    for (const plan::Plan* plan : test::shippedPlans()) {
+        auto marks = marksOf(test::sheetsOfShipped(*plan));
+        int boxes = 0;
+        for (const auto& plate : plan->plates) {
+            // Plates on walls: elsewhere u is not measured along the wall the sheet shows.
+            if (plate.host.kind != plan::Host::Kind::Wall) continue;
+            const auto composed = catalogue::compose(test::shippedCatalogue(), plate);
+            INFO(plan->project.name << " " << plate.tag);
+            REQUIRE(marks[plate.tag].size() == composed.boxes.size());
+            for (std::size_t i = 0; i < composed.boxes.size(); ++i) {
+                CHECK(marks[plate.tag][i].u ==
+                      Approx(plate.host.u_mm + composed.boxes[i].centre_mm.x).margin(0.26));
+                CHECK(marks[plate.tag][i].v ==
+                      Approx(plate.host.v_mm + composed.boxes[i].centre_mm.y).margin(0.26));
+                ++boxes;
+            }
+        }
+        CHECK(boxes >= 25);
+    }
 }
 
 TEST_CASE("a set-out that two boxes share is printed once in the row") {

@@ -42,6 +42,18 @@ inline std::vector<drawing::Dimension> dimensionsOf(const drawing::Sheet& sheet,
     return dimensions;
 }
 
+/// The words of texts that touch, for a message; empty when none do.
+inline std::string touchingWords(const drawing::Sheet& sheet, double margin_mm) {
+    const auto wordsOf = [&](std::size_t item) {
+        if (const auto* text = std::get_if<drawing::Text>(&sheet.items[item].primitive)) return text->text;
+        return std::string("a dimension of ") + sheet.items[item].id;
+    };
+    std::string words;
+    for (const auto& [a, b] : drawing::touchingTexts(sheet, margin_mm))
+        words += "'" + wordsOf(a) + "' and '" + wordsOf(b) + "'; ";
+    return words;
+}
+
 /// Every pen drawn with.
 inline std::vector<drawing::Pen> pensOf(const drawing::Sheet& sheet) {
     std::vector<drawing::Pen> pens;

@@ -1,5 +1,5 @@
 #include "sheet_reading.hpp"
-#include "two_rooms.hpp"
+#include "shipped_plans.hpp"
 
 #include <catch2/catch.hpp>
 
@@ -34,4 +34,16 @@ TEST_CASE("no two texts touch on a strip") {
     for (const auto& room : plan.rooms)
         CHECK(drawing::touchingTexts(sheets::wallStrip(plan, test::shippedCatalogue(), room, 20).sheet, 0.2)
                   .empty());
+}
+
+TEST_CASE("a strip is as high as its walls need, so that it is large on screen") {
+    // Drawn at 1:40 on some 210 px: 2500 of wall are 62.5 mm, and 95 keep 3.5 mm figures 7 to 8 px high.
+    for (const plan::Plan* plan : test::shippedPlans())
+        for (const auto& room : plan->rooms) {
+            const auto strip = sheets::wallStrip(*plan, test::shippedCatalogue(), room, 40);
+            INFO(plan->project.name << " " << room.name);
+            CHECK(test::touchingWords(strip.sheet, 0.2) == "");
+            CHECK_FALSE(test::hasText(strip.sheet, "behind "));
+            if (room.name == "Kitchen-diner") CHECK(strip.sheet.height_mm <= 95);
+        }
 }
