@@ -52,6 +52,15 @@ std::vector<State> states(const plan::Plan& plan) {
     return states;
 }
 
+std::vector<std::string> fingerprints(const plan::Plan& plan) {
+    const detail::Relations relations(plan);
+    std::vector<std::string> prints;
+    prints.reserve(plan.plates.size());
+    for (const plan::Plate& plate : plan.plates)
+        prints.push_back(detail::digest(detail::canonicalText(relations, plate)));
+    return prints;
+}
+
 plan::Agreement answer(const plan::Plan& plan, const plan::Plate& plate, plan::Agreement::Answer answer,
                        std::string by, std::string at, std::string note) {
     plan::Agreement agreement;

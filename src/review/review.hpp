@@ -26,6 +26,8 @@ State stateOf(const plan::Plan& plan, const plan::Plate& plate);
 /// The state of every plate, in the order of plan.plates; in time linear in the plan, where asking for one
 /// after the other would not be.
 std::vector<State> states(const plan::Plan& plan);
+/// The fingerprint of every plate, likewise.
+std::vector<std::string> fingerprints(const plan::Plan& plan);
 
 /// The agreement to append for an answer given now; `at` is ISO 8601 UTC.
 plan::Agreement answer(const plan::Plan& plan, const plan::Plate& plate, plan::Agreement::Answer answer,

@@ -63,7 +63,7 @@ Block rowOf(const House& house, const Answers& answers, const plan::Plate& plate
     append(cells[kWhere], placeInWords(house, plate), room(kWhere));
     cells[kAnswer].push_back(std::string(review::word(state)));
     if (last != nullptr) append(cells[kAnswer], last->by + ", " + last->at.substr(0, 10), room(kAnswer));
-    append(cells[kAnswer], review::fingerprint(house.plan(), plate), room(kAnswer));
+    append(cells[kAnswer], answers.fingerprintOf(plate), room(kAnswer));
     if (last != nullptr) append(cells[kNote], last->note, room(kNote));
 
     Block row;

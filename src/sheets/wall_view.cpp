@@ -148,17 +148,18 @@ void findCovers(const House& house, const plan::Room& room, std::vector<Mounted>
     }
 }
 
-Answers::Answers(const plan::Plan& plan) : plan_(&plan) {
+Answers::Answers(const plan::Plan& plan) {
     const auto states = review::states(plan);
+    auto prints = review::fingerprints(plan);
     for (std::size_t i = 0; i < plan.plates.size(); ++i)
-        states_.emplace(&plan.plates[i], states[i]);
+        answers_.emplace(&plan.plates[i], One{states[i], std::move(prints[i])});
 }
 
 void Answers::fill(std::vector<Mounted>& mounted) const {
     for (Mounted& item : mounted) {
         if (item.plate == nullptr) continue;
         item.state = stateOf(*item.plate);
-        item.fingerprint = review::fingerprint(*plan_, *item.plate);
+        item.fingerprint = fingerprintOf(*item.plate);
     }
 }
 

@@ -91,13 +91,19 @@ void findCovers(const House& house, const plan::Room& room, std::vector<Mounted>
 class Answers {
 public:
     explicit Answers(const plan::Plan& plan);
-    review::State stateOf(const plan::Plate& plate) const { return states_.at(&plate); }
+    review::State stateOf(const plan::Plate& plate) const { return answers_.at(&plate).state; }
+    const std::string& fingerprintOf(const plan::Plate& plate) const {
+        return answers_.at(&plate).fingerprint;
+    }
     /// Fills state and fingerprint of what is mounted.
     void fill(std::vector<Mounted>& mounted) const;
 
 private:
-    const plan::Plan* plan_;
-    std::unordered_map<const plan::Plate*, review::State> states_; // looked up, never walked
+    struct One {
+        review::State state = review::State::Open;
+        std::string fingerprint;
+    };
+    std::unordered_map<const plan::Plate*, One> answers_; // looked up, never walked
 };
 
 /// The wall that meets this one at its left or right end.

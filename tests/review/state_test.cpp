@@ -108,7 +108,7 @@ TEST_CASE("a door of the next room in the same wall counts as in the wall") {
     CHECK(review::stateOf(plan, plan.plates[0]) == State::Reopened);
 }
 
-TEST_CASE("states in one go are the states one by one, and are counted") {
+TEST_CASE("states and fingerprints in one go are those one by one, and states are counted") {
     plan::Plan plan = smallHouse();
     plan.plates.push_back(plan.plates[1]);
     plan.plates.back().id = "k6";
@@ -122,9 +122,13 @@ TEST_CASE("states in one go are the states one by one, and are counted") {
     plan.agreements.push_back({"no-such-plate", Answer::Agree, "", "", "", "", {}});
 
     const auto states = review::states(plan);
+    const auto prints = review::fingerprints(plan);
     REQUIRE(states.size() == 4);
-    for (std::size_t i = 0; i < states.size(); ++i)
+    REQUIRE(prints.size() == 4);
+    for (std::size_t i = 0; i < states.size(); ++i) {
         CHECK(states[i] == review::stateOf(plan, plan.plates[i]));
+        CHECK(prints[i] == review::fingerprint(plan, plan.plates[i]));
+    }
     const auto count = review::count(plan);
     CHECK(count.open == 1);
     CHECK(count.agreed == 1);
