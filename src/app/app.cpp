@@ -31,6 +31,8 @@ void say(State& state, std::string words) {
 }
 
 namespace {
+constexpr int kLeastWidth = 1180; ///< below this bar and docket would not hold their words
+constexpr int kLeastHeight = 680;
 constexpr int kSettlingFrames = 3; ///< ImGui needs a frame or two after an input to show its effect
 
 struct WindowCloser {
@@ -103,7 +105,8 @@ Window makeWindow(const Options& options, std::string& problem) {
     glfwWindowHint(GLFW_OPENGL_PROFILE, GLFW_OPENGL_CORE_PROFILE);
     glfwWindowHint(GLFW_OPENGL_FORWARD_COMPAT, GLFW_TRUE);
     glfwWindowHint(GLFW_SCALE_TO_MONITOR, GLFW_TRUE);
-    Window window(glfwCreateWindow(options.width, options.height, "Gangway", nullptr, nullptr));
+    Window window(glfwCreateWindow(std::max(options.width, kLeastWidth),
+                                   std::max(options.height, kLeastHeight), "Gangway", nullptr, nullptr));
     if (!window) {
         const char* why = nullptr;
         glfwGetError(&why);
@@ -316,6 +319,7 @@ std::expected<void, std::string> run(const Options& options) {
     std::string problem;
     const Window window = makeWindow(options, problem);
     if (!window) return std::unexpected(problem);
+    glfwSetWindowSizeLimits(window.get(), kLeastWidth, kLeastHeight, GLFW_DONT_CARE, GLFW_DONT_CARE);
     glfwMakeContextCurrent(window.get());
     glfwSwapInterval(1);
 

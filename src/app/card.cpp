@@ -179,7 +179,9 @@ void drawCard(State& state) {
     const auto composed = catalogue::compose(state.catalogue, *plate);
     const float room_px = width - 32 * s;
     const float px = std::min({room_px / static_cast<float>(std::max(1.0, composed.width_mm)),
-                               120 * s / static_cast<float>(std::max(1.0, composed.height_mm)), 1.35F * s});
+                               std::min(120 * s, state.stage.height * 0.16F) /
+                                   static_cast<float>(std::max(1.0, composed.height_mm)),
+                               1.35F * s});
     const float front_height = static_cast<float>(composed.height_mm) * px;
     const ImVec2 corner = ImGui::GetCursorScreenPos();
     plateFront(state, *ImGui::GetWindowDrawList(), *plate,

@@ -21,7 +21,7 @@ std::vector<Facet> splitFacet(const Facet& facet, std::size_t a, std::size_t b) 
     if (at_a == count || at_b == count) return {facet};
     const auto [low, high] = std::minmax(at_a, at_b);
     if (high - low < 2 || high - low > count - 2) return {facet};
-    Facet inner(facet.begin() + low, facet.begin() + high + 1);
+    const Facet inner(facet.begin() + low, facet.begin() + high + 1);
     Facet outer(facet.begin() + high, facet.end());
     outer.insert(outer.end(), facet.begin(), facet.begin() + low + 1);
     return {inner, outer};

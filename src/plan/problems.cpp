@@ -61,7 +61,7 @@ std::string subjectOf(const json::Tape& tape, json::NodeIndex node) {
         if (child >= tape.nodes[at].end) break;
         if (object) {
             list = tape.text(child);
-        } else if (std::string name = elementName(tape, list, value, number); !name.empty()) {
+        } else if (const std::string name = elementName(tape, list, value, number); !name.empty()) {
             if (!subject.empty()) subject += ", ";
             subject += name;
         }

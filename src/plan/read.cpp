@@ -23,7 +23,7 @@ Diagnostics wholeFile(std::string message) {
 std::string lookOver(std::string_view text) {
     if (text.size() > fields::kMaxBytes)
         return fmt::format("the file is {} MiB large; at most 256 MiB are read, so divide the plan",
-                           text.size() / (1024 * 1024));
+                           text.size() / (std::size_t{1024} * 1024));
     if (text.find_first_not_of(" \t\r\n") == std::string_view::npos)
         return "the file is empty; a plan begins with {\"gangway\": 1";
     if (text.starts_with("\xFF\xFE") || text.starts_with("\xFE\xFF"))

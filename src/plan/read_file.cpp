@@ -53,7 +53,7 @@ std::string judgeFile(const std::filesystem::path& file, const struct stat& abou
         return fmt::format("'{}' is not an ordinary file; give a plan file", file.string());
     if (static_cast<std::size_t>(about.st_size) > kMaxBytes)
         return fmt::format("the file is {} MiB large; at most 256 MiB are read, so divide the plan",
-                           static_cast<std::size_t>(about.st_size) / (1024 * 1024));
+                           static_cast<std::size_t>(about.st_size) / (std::size_t{1024} * 1024));
     return {};
 }
 

@@ -95,10 +95,9 @@ void drawTitleBlock(std::vector<Item>& items, Pt corner, const plan::Project& pr
     const Pt start{corner.x - kTitleWidth, corner.y + kTitleHeight};
     const std::string title = fields.title + (fields.supplement.empty() ? "" : ", " + fields.supplement);
     const std::string id = project.number.empty() ? fields.sheet_id : project.number + "-" + fields.sheet_id;
-    drawRow(items, start, kTallRow,
-            {{"Legal owner", orDash(project.company), 50},
-             {"Title", title, 72},
-             {"Sheet", id, 58, kNumberText}});
+    drawRow(
+        items, start, kTallRow,
+        {{"Legal owner", orDash(project.company), 50}, {"Title", title, 72}, {"Sheet", id, 58, kNumberText}});
     drawRow(items, {start.x, start.y - kTallRow}, kRow,
             {{"Project", orDash(project.name), 60},
              {"Client", orDash(project.client), 50},
