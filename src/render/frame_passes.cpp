@@ -336,9 +336,12 @@ void FramePasses::drawOutline(const Sample& sample, FrameTargets& targets, const
     if (r.z == 0 || r.w == 0) return;
     begin(targets.mask_frame.name(), targets.width, targets.height);
     glEnable(GL_SCISSOR_TEST);
-    glScissor(r.x, r.y, r.z, r.w);
+    // The line looks a few pixels past the rectangle: what an earlier picture left there must go too.
+    constexpr int kPast = 8;
+    glScissor(r.x - kPast, r.y - kPast, r.z + 2 * kPast, r.w + 2 * kPast);
     const float black[4] = {0, 0, 0, 0};
     glClearBufferfv(GL_COLOR, 0, black);
+    glScissor(r.x, r.y, r.z, r.w);
     caster_.use();
     sample.buffers.bindParts(0);
     caster_.set("part_table", 0);

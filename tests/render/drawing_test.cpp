@@ -109,6 +109,29 @@ TEST_CASE("a selected object is outlined in clay, also through what stands befor
     CHECK(nearest < 12);
 }
 
+TEST_CASE("the outline leaves nothing behind of where the object stood in the picture before", "[gl]") {
+    const auto clayPixels = [](const render::Picture& picture) {
+        int count = 0;
+        for (std::size_t i = 0; i < picture.rgba.size(); i += 4) {
+            const glm::vec3 colour(picture.rgba[i], picture.rgba[i + 1], picture.rgba[i + 2]);
+            if (glm::length(colour - glm::vec3{0xB0, 0x50, 0x29}) < 30) ++count;
+        }
+        return count;
+    };
+    auto off = Offscreen::make();
+    auto view = BoxScene::view(640, 400);
+    view.quality = render::Quality::Moving;
+    view.selected = "covered";
+    const int alone = clayPixels(off.renderer.read(view));
+    REQUIRE(alone > 0);
+    for (const float turned : {0.02f, 0.04f, 0.06f, 0.08f, -0.02f, -0.04f, -0.06f, -0.08f}) {
+        auto before = view;
+        before.camera.yaw += turned;
+        static_cast<void>(off.renderer.read(before));
+        CHECK(clayPixels(off.renderer.read(view)) == alone);
+    }
+}
+
 TEST_CASE("a hovered object is lighter", "[gl]") {
     auto off = Offscreen::make();
     auto view = BoxScene::view();
