@@ -156,8 +156,9 @@ void Window::picture(const std::string& name) {
 }
 
 void Window::closeByManager() {
-    // What the window manager's close button does: a polite WM_DELETE_WINDOW (ICCCM 4.2.8.1).
-    run("DISPLAY=" + display_ + " xdotool key --window " + window_id_ + " alt+F4");
+    // What the window manager's close button does: _NET_CLOSE_WINDOW to the manager (EWMH), which sends the
+    // window a polite WM_DELETE_WINDOW (ICCCM 4.2.8.1).
+    run("DISPLAY=" + display_ + " wmctrl -i -c " + window_id_);
     rest(0.4);
 }
 
