@@ -9,6 +9,7 @@
 #include "geometry/coverage.hpp"
 #include "render/renderer.hpp"
 #include "review/review.hpp"
+#include "scene/house_way.hpp"
 #include "scene/scene.hpp"
 #include "sheets/sheets.hpp"
 
@@ -40,11 +41,6 @@ struct Flight {
     float done = 1; ///< 0 to 1; 1: standing still
 };
 
-/// A point of a walk: where, and on which storey one is on arriving.
-struct WalkStep {
-    plan::Vec2 at_mm;
-    std::string storey;
-};
 
 /// Turning about a point, for orbit and lid-off.
 struct OrbitEye {
@@ -116,7 +112,7 @@ struct State {
     scene::Camera camera;
     OrbitEye orbit;
     Flight flight;
-    std::vector<WalkStep> walk_way; ///< click-to-walk, points still ahead
+    std::vector<scene::WayPoint> walk_way; ///< click-to-walk, points still ahead
 
     std::string selected; ///< plate id
     std::string hovered;

@@ -28,41 +28,6 @@ void standBetween(State& state, plan::Vec2 at_mm, double eye_mm) {
     if (const auto* room = geometry::roomAt(state.plan(), state.storey, at_mm)) state.room = room->id;
 }
 
-void append(std::vector<WalkStep>& way, const std::vector<plan::Vec2>& points, const std::string& storey) {
-    for (const auto& point : points)
-        way.push_back({point, storey});
-}
-
-/// From the storey one is on to another: to each stair's foot, up or down it, and on. Empty when there is no
-/// way.
-std::vector<WalkStep> wayBetween(const State& state, plan::Vec2 from, const std::string& storey,
-                                 plan::Vec2 to, const std::string& target, int stairs_left) {
-    const auto* map = walkMap(state, storey);
-    if (map == nullptr) return {};
-    std::vector<WalkStep> way;
-    if (storey == target) {
-        append(way, map->way(from, map->nearestFree(to)), storey);
-        return way;
-    }
-    if (stairs_left == 0) return {};
-    for (const auto& stair : state.derived.stairs) {
-        for (const bool up : {true, false}) {
-            if ((up ? stair.lower_storey : stair.upper_storey) != storey) continue;
-            const plan::Vec2 begin = up ? stair.lower_mm : stair.upper_mm;
-            const WalkStep end = up ? WalkStep{stair.upper_mm, stair.upper_storey}
-                                    : WalkStep{stair.lower_mm, stair.lower_storey};
-            const auto there = map->way(from, begin);
-            const auto rest = wayBetween(state, end.at_mm, end.storey, to, target, stairs_left - 1);
-            if (there.empty() || rest.empty()) continue;
-            append(way, there, storey);
-            way.push_back(end);
-            way.insert(way.end(), rest.begin(), rest.end());
-            return way;
-        }
-    }
-    return {};
-}
-
 /// Walking on at a stair's end takes the stair.
 bool takeStairs(State& state, plan::Vec2 heading) {
     for (const auto& stair : state.derived.stairs) {
@@ -112,7 +77,7 @@ bool followWay(State& state, float seconds) {
     plan::Vec2 at = standingAt(state);
     double eye_mm = scene::toHouse(state.camera.eye).z;
     while (!state.walk_way.empty() && left > 0) {
-        const WalkStep& step = state.walk_way.front();
+        const scene::WayPoint& step = state.walk_way.front();
         const double eye_there = elevationOf(state, step.storey) + scene::kEyeHeightMm;
         const bool stair = step.storey != state.storey;
         const plan::Vec2 way = step.at_mm - at;
@@ -132,8 +97,8 @@ bool followWay(State& state, float seconds) {
 }
 
 void walkTo(State& state, plan::Vec2 at_mm, const std::string& storey_id) {
-    constexpr int kMostStairs = 4;
-    state.walk_way = wayBetween(state, standingAt(state), state.storey, at_mm, storey_id, kMostStairs);
+    state.walk_way = scene::wayThroughHouse(state.derived.walk_maps, state.derived.stairs,
+                                            {standingAt(state), state.storey}, {at_mm, storey_id});
     if (state.walk_way.empty()) say(state, "No way there on foot");
 }
 

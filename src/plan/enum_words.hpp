@@ -44,6 +44,18 @@ inline constexpr std::array<Word<Side>, 2> kSide{{{"left", Side::Left}, {"right"
 inline constexpr std::array<Word<Swing>, 2> kSwing{{{"in", Swing::In}, {"out", Swing::Out}}};
 inline constexpr std::array<Word<Direction>, 2> kDirection{
     {{"horizontal", Direction::Horizontal}, {"vertical", Direction::Vertical}}};
+inline constexpr std::array<Word<KeptDistance::From>, 6> kKeptFrom{
+    {{"left-corner", KeptDistance::From::LeftCorner},
+     {"right-corner", KeptDistance::From::RightCorner},
+     {"floor", KeptDistance::From::Floor},
+     {"opening", KeptDistance::From::Opening},
+     {"furniture", KeptDistance::From::Furniture},
+     {"plate", KeptDistance::From::Plate}}};
+inline constexpr std::array<Word<KeptDistance::Edge>, 5> kKeptEdge{{{"left", KeptDistance::Edge::Left},
+                                                                    {"right", KeptDistance::Edge::Right},
+                                                                    {"top", KeptDistance::Edge::Top},
+                                                                    {"bottom", KeptDistance::Edge::Bottom},
+                                                                    {"centre", KeptDistance::Edge::Centre}}};
 inline constexpr std::array<Word<UseRate>, 4> kUse{{{"daily", UseRate::Daily},
                                                     {"weekly", UseRate::Weekly},
                                                     {"left-plugged", UseRate::LeftPlugged},

@@ -35,6 +35,7 @@ inline constexpr Range kLumens{0, 1e6, "lm"};
 inline constexpr Range kKelvin{1000, 20000, "K"};
 inline constexpr Range kLeaves{1, 2, ""};
 inline constexpr Range kGangs{0, 20, ""};
+inline constexpr Range kMaxGangs{1, 20, ""};
 inline constexpr Range kNumbering{1, 100, ""};
 inline constexpr Range kCorner{0, 1999, ""};
 
@@ -218,6 +219,15 @@ void describe(V& v, Ref<V, SiteTolerance> t) {
 }
 
 template <class V>
+void describe(V& v, Ref<V, KeptDistance> k) {
+    v.word("from", k.from, words::kKeptFrom, kRequired);
+    v.text("id", k.id, "");
+    v.word("edge", k.edge, words::kKeptEdge, KeptDistance::Edge::Left);
+    v.number("distance", k.distance_mm, kPlace, kRequired);
+    v.unknown(k.unknown);
+}
+
+template <class V>
 void describe(V& v, Ref<V, Plate> p) {
     v.id("id", p.id);
     v.text("tag", p.tag, "");
@@ -235,6 +245,45 @@ void describe(V& v, Ref<V, Plate> p) {
     v.group("mayMove", p.tolerance);
     v.text("circuit", p.circuit, "");
     v.maybe("boxDepth", p.box_depth_mm, kSize);
+    v.flag("barrier", p.barrier);
+    v.maybeObject("keptAlong", p.kept_along);
+    v.maybeObject("keptHeight", p.kept_height);
+    v.maybePoint("symbolOffset", p.symbol_offset_mm);
+    v.text("note", p.note, "");
+    v.unknown(p.unknown);
+}
+
+template <class V>
+void describe(V& v, Ref<V, OwnFormat> f) {
+    v.id("id", f.id);
+    v.text("name", f.name, kRequired);
+    v.number("moduleWidth", f.module_width_mm, kSize, kRequired);
+    v.number("moduleHeight", f.module_height_mm, kSize, kRequired);
+    v.number("plateWidth", f.plate_width_mm, kSize, kRequired);
+    v.number("plateHeight", f.plate_height_mm, kSize, kRequired);
+    v.number("pitch", f.pitch_mm, kSize, kRequired);
+    v.number("corner", f.corner_mm, kLength, 0.0);
+    v.number("relief", f.relief_mm, kLength, 0.0);
+    v.integer("maxGangs", f.max_gangs, kMaxGangs, 5);
+    v.number("boxWidth", f.box_width_mm, kSize, kRequired);
+    v.number("boxHeight", f.box_height_mm, kLength, 0.0);
+    v.number("boxDepth", f.box_depth_mm, kSize, kRequired);
+    v.number("drill", f.drill_mm, kLength, 0.0);
+    v.unknown(f.unknown);
+}
+
+template <class V>
+void describe(V& v, Ref<V, LibraryPlate> p) {
+    v.id("id", p.id);
+    v.text("name", p.name, kRequired);
+    v.text("category", p.category, "");
+    v.id("format", p.format);
+    v.word("direction", p.direction, words::kDirection, Direction::Horizontal);
+    v.integer("gangs", p.gangs, kGangs, 0);
+    v.modules("modules", p.modules);
+    v.text("finish", p.finish, "");
+    v.maybe("boxDepth", p.box_depth_mm, kSize);
+    v.flag("barrier", p.barrier);
     v.text("note", p.note, "");
     v.unknown(p.unknown);
 }
@@ -321,6 +370,8 @@ void describe(V& v, Ref<V, Plan> p) {
     v.objects("luminaires", p.luminaires);
     v.objects("legs", p.legs);
     v.objects("agreements", p.agreements);
+    v.objects("formats", p.formats);
+    v.objects("library", p.library);
     v.unknown(p.unknown);
 }
 

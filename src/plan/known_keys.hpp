@@ -57,6 +57,11 @@ public:
     void polygon(const char* key, std::vector<Vec2>&) { add(key, true); }
     void polygons(const char* key, std::vector<std::vector<Vec2>>&) { add(key, false); }
     void cornerPairs(const char* key, std::vector<std::pair<int, int>>&) { add(key, false); }
+    template <class T>
+    void maybeObject(const char* key, std::optional<T>&) {
+        add(key, false);
+    }
+    void maybePoint(const char* key, std::optional<Vec2>&) { add(key, false); }
     void framing(const char* key, std::optional<Framing>&, fields::FramingUse) { add(key, false); }
     void ceiling(const char* key, Ceiling&) { add(key, false); }
     void modules(const char* key, std::vector<Module>&) { add(key, false); }

@@ -48,6 +48,7 @@ public:
     void pair(const char* key, double& first, double& second, const fields::Range& range);
     void point(const char* key, Vec2& value);
     void point3(const char* key, Vec3& value);
+    void maybePoint(const char* key, std::optional<Vec2>& value);
     void size(const char* key, Size3& value, const std::optional<Size3>& fallback);
     void values(const char* key, std::vector<std::pair<std::string, double>>& list);
     void numbers(const char* key, std::vector<double>& list, const fields::Range& range, std::size_t most);
@@ -89,6 +90,11 @@ public:
     template <class T>
     void group(const char* key, T& value) {
         if (const NodeIndex node = find(key)) readObject(context_, node, value);
+    }
+
+    template <class T>
+    void maybeObject(const char* key, std::optional<T>& value) {
+        if (const NodeIndex node = find(key)) readObject(context_, node, value.emplace());
     }
 
     /// Reads `value` from a node that should be an object; other nodes are a problem.

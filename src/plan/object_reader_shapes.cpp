@@ -42,6 +42,13 @@ void ObjectReader::point(const char* key, Vec2& value) {
         numbersAt(node, key, fields::kPlace, {&value.x, &value.y}, kShape);
 }
 
+void ObjectReader::maybePoint(const char* key, std::optional<Vec2>& value) {
+    const NodeIndex node = find(key);
+    if (node == 0) return;
+    Vec2 point;
+    if (numbersAt(node, key, fields::kPlace, {&point.x, &point.y}, "a point [x, y] in mm")) value = point;
+}
+
 void ObjectReader::point3(const char* key, Vec3& value) {
     constexpr const char* kShape = "a point [x, y, z] in mm";
     if (const NodeIndex node = findRequired(key, kShape))

@@ -224,6 +224,20 @@ struct SiteTolerance {
     bool operator==(const SiteTolerance&) const = default;
 };
 
+/// A distance of a plate that is kept: when what it is measured from moves, the plate follows along that one
+/// direction of its host.
+struct KeptDistance {
+    /// Corners, openings, furniture and plates are those of the plate's own wall or host; Floor is FFL.
+    enum class From { LeftCorner, RightCorner, Floor, Opening, Furniture, Plate };
+    enum class Edge { Left, Right, Top, Bottom, Centre };
+    From from = From::LeftCorner;
+    std::string id;              ///< of the opening, piece of furniture or plate; empty for the others
+    Edge edge = Edge::Left;      ///< of what `id` names; a door's edge is its casing's outer edge
+    double distance_mm = 0;      ///< from there to the plate's centre, positive to the right or up
+    UnknownKeys unknown = {};
+    bool operator==(const KeptDistance&) const = default;
+};
+
 struct Plate {
     std::string id;
     std::string tag;       ///< "K-04"
@@ -241,6 +255,48 @@ struct Plate {
     SiteTolerance tolerance;
     std::string circuit;
     std::optional<double> box_depth_mm; ///< when it differs from the format's
+    bool barrier = false;  ///< a partition in the box keeps mains and extra-low voltage apart
+    std::optional<KeptDistance> kept_along;  ///< u follows this
+    std::optional<KeptDistance> kept_height; ///< v follows this
+    /// Where its plan symbol was dragged to: from the plate's own place on plan, house x and y, mm. The plate
+    /// does not move by it.
+    std::optional<Vec2> symbol_offset_mm;
+    std::string note;
+    UnknownKeys unknown;
+};
+
+/// A plate format of the designer's own, for plates that no country's file has. Lengths as in the
+/// catalogue's formats.
+struct OwnFormat {
+    std::string id;
+    std::string name;
+    double module_width_mm = 0;  ///< visible part of one module
+    double module_height_mm = 0;
+    double plate_width_mm = 0;   ///< outline of a one-gang plate
+    double plate_height_mm = 0;
+    double pitch_mm = 0;         ///< centre to centre of neighbouring gangs
+    double corner_mm = 0;        ///< radius
+    double relief_mm = 0;        ///< how far the frame stands out of the wall
+    int max_gangs = 5;
+    double box_width_mm = 0;     ///< of one gang's hole: diameter of a round one
+    double box_height_mm = 0;    ///< 0: the box is round
+    double box_depth_mm = 0;
+    double drill_mm = 0;         ///< cutter diameter; 0 when it is not drilled
+    UnknownKeys unknown;
+};
+
+/// A composed plate of the designer's library, carried in the plan so that it opens anywhere.
+struct LibraryPlate {
+    std::string id;
+    std::string name;
+    std::string category;
+    std::string format;
+    Direction direction = Direction::Horizontal;
+    int gangs = 0;
+    std::vector<Module> modules;
+    std::string finish;
+    std::optional<double> box_depth_mm;
+    bool barrier = false;
     std::string note;
     UnknownKeys unknown;
 };
@@ -329,6 +385,8 @@ struct Plan {
     std::vector<Luminaire> luminaires;
     std::vector<SwitchLeg> legs;
     std::vector<Agreement> agreements;
+    std::vector<OwnFormat> formats;
+    std::vector<LibraryPlate> library;
     UnknownKeys unknown;
 };
 

@@ -63,6 +63,9 @@ public:
     void point3(const char* key, Vec3 value) {
         pair(key, [&] { list({value.x, value.y, value.z}); });
     }
+    void maybePoint(const char* key, const std::optional<Vec2>& value) {
+        if (value) point(key, *value);
+    }
     void size(const char* key, const Size3& value, const std::optional<Size3>& fallback);
     void values(const char* key, const std::vector<std::pair<std::string, double>>& list);
     void numbers(const char* key, const std::vector<double>& list, const fields::Range&, std::size_t);
@@ -99,6 +102,10 @@ public:
     void group(const char* key, const T& value) {
         if (!isDefault(value)) pair(key, [&] { object(value); });
     }
+    template <class T>
+    void maybeObject(const char* key, const std::optional<T>& value) {
+        if (value) pair(key, [&] { object(*value); });
+    }
 
 private:
     /// What a reader looks for in the file has lines of its own, so that a change shows as one line.
@@ -106,7 +113,7 @@ private:
     static constexpr Shape kShape =
         std::is_same_v<T, Course> || std::is_same_v<T, Layer> || std::is_same_v<T, WallLine> ||
                 std::is_same_v<T, Wall> || std::is_same_v<T, Module> || std::is_same_v<T, WayRef> ||
-                std::is_same_v<T, SiteTolerance> || std::is_same_v<T, Ceiling> || std::is_same_v<T, Storey>
+                std::is_same_v<T, SiteTolerance> || std::is_same_v<T, KeptDistance> || std::is_same_v<T, Ceiling> || std::is_same_v<T, Storey>
             ? Shape::SmallIfItFits
             : Shape::Lines;
 

@@ -46,6 +46,8 @@ void validateIds(Validation& v) {
     uniqueIds(v, plan.devices, "devices", "device id");
     uniqueIds(v, plan.luminaires, "luminaires", "luminaire id");
     uniqueIds(v, plan.legs, "legs", "leg id");
+    uniqueIds(v, plan.formats, "formats", "format id");
+    uniqueIds(v, plan.library, "library", "library plate id");
     uniqueTags(v, plan.plates, "plates", "tag");
     uniqueTags(v, plan.luminaires, "luminaires", "tag");
     for (std::size_t i = 0; i < plan.rooms.size(); ++i)

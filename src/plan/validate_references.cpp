@@ -38,6 +38,47 @@ void validateAnchors(Validation& v) {
     }
 }
 
+/// Only said, not refused: the plate stands where it stands, it will just not follow.
+void validateKept(Validation& v, const KeptDistance& kept, bool along, const std::string& pointer,
+                  const std::string& subject) {
+    using From = KeptDistance::From;
+    using Edge = KeptDistance::Edge;
+    const Plan& plan = v.plan();
+    const bool corner = kept.from == From::LeftCorner || kept.from == From::RightCorner;
+    if (along ? kept.from == From::Floor : corner) {
+        v.warning(pointer + "/from", along ? fmt::format("{}: a distance along the wall can't be kept from "
+                                                         "the floor; it does not follow anything", subject)
+                                           : fmt::format("{}: a height can't be kept from a corner; it does "
+                                                         "not follow anything", subject));
+        return;
+    }
+    if (corner || kept.from == From::Floor) return;
+    const bool upright = kept.edge == Edge::Top || kept.edge == Edge::Bottom;
+    if (kept.edge != Edge::Centre && upright == along)
+        v.warning(pointer + "/edge",
+                  fmt::format("{}: that edge has no place {}; it does not follow anything", subject,
+                              along ? "along the wall" : "in height"));
+    const bool there = kept.from == From::Opening     ? holds(plan.openings, kept.id)
+                       : kept.from == From::Furniture ? v.furniture(kept.id) != nullptr
+                                                      : v.plate(kept.id) != nullptr;
+    if (!there)
+        v.warning(pointer + "/id", fmt::format("{}: '{}', which its distance is kept from, is not in the plan; "
+                                               "cut the link or name another", subject, kept.id));
+}
+
+void validateKeptDistances(Validation& v) {
+    const Plan& plan = v.plan();
+    for (std::size_t i = 0; i < plan.plates.size(); ++i) {
+        const Plate& plate = plan.plates[i];
+        if (!v.sound("plates", i)) continue;
+        const std::string subject = fmt::format("plate '{}'", plate.id);
+        if (plate.kept_along)
+            validateKept(v, *plate.kept_along, true, fmt::format("/plates/{}/keptAlong", i), subject);
+        if (plate.kept_height)
+            validateKept(v, *plate.kept_height, false, fmt::format("/plates/{}/keptHeight", i), subject);
+    }
+}
+
 void validateDevices(Validation& v) {
     const Plan& plan = v.plan();
     for (std::size_t i = 0; i < plan.devices.size(); ++i) {
@@ -100,6 +141,7 @@ void validateAgreements(Validation& v) {
 
 void validateReferences(Validation& v) {
     validateAnchors(v);
+    validateKeptDistances(v);
     validateDevices(v);
     validateLegs(v);
     validateAgreements(v);

@@ -94,3 +94,38 @@ TEST_CASE("unknown keys of a site tolerance and of a way are warned of and kept"
     CHECK(second->plan.plates[0].tolerance == first->plan.plates[0].tolerance);
     CHECK_FALSE(second->plan.plates[0].tolerance == SiteTolerance{});
 }
+
+TEST_CASE("kept distances, own formats and the library come back as they were written") {
+    Plan plan = samples::house(2);
+    REQUIRE_FALSE(plan.plates.empty());
+    Plate& plate = plan.plates.front();
+    plate.kept_along = KeptDistance{KeptDistance::From::RightCorner, "", KeptDistance::Edge::Left, -320.5};
+    plate.kept_height = KeptDistance{KeptDistance::From::Floor, "", KeptDistance::Edge::Left, 300};
+    plate.symbol_offset_mm = Vec2{120, -40};
+    plate.barrier = true;
+    OwnFormat format;
+    format.id = "own";
+    format.name = "Own";
+    format.module_width_mm = format.module_height_mm = 60;
+    format.plate_width_mm = format.plate_height_mm = 82;
+    format.pitch_mm = 75;
+    format.box_width_mm = 68;
+    format.box_depth_mm = 50;
+    plan.formats.push_back(format);
+    LibraryPlate kept;
+    kept.id = "desk";
+    kept.name = "Desk, four gangs";
+    kept.format = "own";
+    kept.modules = {{"socket-f", "", "", {}}, {"data-rj45", "", "", {}}};
+    plan.library.push_back(kept);
+
+    const auto text = write(plan);
+    const auto again = read(text);
+    REQUIRE(again);
+    CHECK(write(again->plan) == text);
+    CHECK(again->plan.plates.front().kept_along == plate.kept_along);
+    CHECK(again->plan.plates.front().kept_height == plate.kept_height);
+    CHECK(again->plan.plates.front().symbol_offset_mm->x == 120);
+    CHECK(again->plan.formats.front().pitch_mm == 75);
+    CHECK(again->plan.library.front().modules.size() == 2);
+}
