@@ -51,7 +51,11 @@ private:
 std::vector<WayPoint> wayThroughHouse(const std::map<std::string, WalkMap>& maps,
                                       const std::vector<StairLink>& stairs, const WayPoint& from,
                                       const WayPoint& to) {
-    return Search(maps, stairs, to).from(from, kMostStairs);
+    const Search search(maps, stairs, to);
+    // Over as few stairs as will do: nobody goes down again to come up elsewhere.
+    for (int stairs_left = 0; stairs_left <= kMostStairs; ++stairs_left)
+        if (auto way = search.from(from, stairs_left); !way.empty()) return way;
+    return {};
 }
 
 } // namespace gangway::scene
