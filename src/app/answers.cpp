@@ -12,26 +12,50 @@ std::string nowUtc() {
     return fmt::format("{:%Y-%m-%dT%H:%M:%SZ}", fmt::gmtime(now));
 }
 
+namespace {
+bool named(State& state) {
+    if (state.answering.empty()) say(state, "Say first who answers: type a name under \"Answered by\"");
+    return !state.answering.empty();
+}
+} // namespace
+
 void agree(State& state, const std::string& plate_id) {
-    if (state.answering.empty()) {
-        say(state, "Say first who answers: type a name on the card");
-        return;
-    }
+    if (!named(state)) return;
     state.document.run(edit::agreePlate(state.plan(), plate_id, state.answering, nowUtc()));
     const auto* plate = plan::findPlate(state.plan(), plate_id);
     say(state, "Agreed " + (plate == nullptr || plate->tag.empty() ? plate_id : plate->tag));
-    state.asking_note = false;
+    state.note_for.clear();
 }
 
-void query(State& state, const std::string& plate_id, const std::string& note) {
-    if (state.answering.empty()) {
-        say(state, "Say first who answers: type a name on the card");
+void query(State& state, const std::string& plate_id) {
+    if (!draftHasWords(state, plate_id)) {
+        say(state, "Type what to talk about");
         return;
     }
-    state.document.run(edit::queryPlate(state.plan(), plate_id, state.answering, nowUtc(), note));
-    state.asking_note = false;
-    state.query_note.clear();
+    if (!named(state)) return;
+    state.document.run(
+        edit::queryPlate(state.plan(), plate_id, state.answering, nowUtc(), state.drafts[plate_id]));
+    state.drafts.erase(plate_id);
+    state.note_for.clear();
     say(state, "Noted to talk about");
+}
+
+bool draftHasWords(const State& state, const std::string& plate_id) {
+    const auto draft = state.drafts.find(plate_id);
+    return draft != state.drafts.end() && draft->second.find_first_not_of(" \t\r\n") != std::string::npos;
+}
+
+void askNote(State& state) {
+    state.note_for = state.selected;
+    state.note_frame = ImGui::GetFrameCount();
+}
+
+bool askingNote(const State& state) {
+    return !state.note_for.empty() && state.note_for == state.selected;
+}
+
+void keepNoteWithItsPlate(State& state) {
+    if (!askingNote(state)) state.note_for.clear();
 }
 
 std::string nextToAnswer(const State& state, const std::string& from) {

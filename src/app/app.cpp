@@ -161,6 +161,7 @@ void layOut(State& state, render::Renderer& renderer, float width, float height)
         drawStrip(state);
         endBand();
         drawCard(state);
+        drawThingCard(state);
     } else {
         beginBand("answers", {0, height - below, width, below}, {24 * s, 14 * s});
         drawHomeownerBar(state);
@@ -168,6 +169,7 @@ void layOut(State& state, render::Renderer& renderer, float width, float height)
         drawCard(state);
     }
     drawSidePanel(state);
+    drawPlateBench(state, width, height);
     drawDialogs(state);
     ImDrawList& back = *ImGui::GetBackgroundDrawList();
     back.AddRectFilled({0, 0}, {width, height}, packed(state.tokens->paper));
@@ -191,6 +193,7 @@ void drawFrame(State& state, render::Renderer& renderer, GLFWwindow* window) {
     ImGui::NewFrame();
     state.places.clear();
     handleKeys(state);
+    keepNoteWithItsPlate(state);
     derive(state, renderer);
     if (!state.show_at_start.empty() && state.stage.height > 0) {
         showPlate(state, std::exchange(state.show_at_start, {}));
@@ -287,6 +290,15 @@ std::string userName(const Options& options) {
     return name == nullptr ? "" : name;
 }
 
+/// What the catalogue's own files say wrong is said once; the rest works.
+void sayLeftOut(State& state) {
+    std::vector<std::string> lines = state.shipped.problems;
+    lines.insert(lines.end(), state.packs.problems.begin(), state.packs.problems.end());
+    if (lines.empty()) return;
+    if (!state.message) state.message = Message{"Files of the catalogue were left out", {}};
+    state.message->lines.insert(state.message->lines.end(), lines.begin(), lines.end());
+}
+
 std::string begin(State& state, GLFWwindow* window) {
     float across = 1;
     float down = 1;
@@ -328,7 +340,9 @@ std::expected<void, std::string> run(const Options& options) {
     auto renderer = render::Renderer::create(options.shaders);
     if (!renderer) return std::unexpected(renderer.error());
 
-    state.catalogue = std::move(*catalogue);
+    state.shipped = std::move(*catalogue);
+    if (auto packs = catalogue::loadPacks(options.assets / "packs")) state.packs = std::move(*packs);
+    sayLeftOut(state);
     glfwSetWindowUserPointer(window.get(), &state);
     listen(window.get());
     IMGUI_CHECKVERSION();
@@ -341,6 +355,7 @@ std::expected<void, std::string> run(const Options& options) {
         if (!state.selected.empty()) state.show_at_start = state.selected;
         live(state, *renderer, window.get());
     }
+    endBench(state);
     ImGui_ImplOpenGL3_Shutdown();
     ImGui_ImplGlfw_Shutdown();
     ImGui::DestroyContext();

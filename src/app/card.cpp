@@ -1,9 +1,7 @@
 // The card of the selected plate: what it is, where it is, and the two answers.
+#include "app/card_parts.hpp"
 #include "app/panels.hpp"
 
-#include "drawing/dimensions.hpp"
-#include "edit/length_input.hpp"
-#include "geometry/frames.hpp"
 #include "review/review.hpp"
 
 #include <fmt/format.h>
@@ -18,106 +16,57 @@ const plan::Plate* selectedPlate(const State& state) {
     return state.selected.empty() ? nullptr : plan::findPlate(state.plan(), state.selected);
 }
 
-std::string printed(double value_mm) {
-    return drawing::number(value_mm);
-}
-
-/// The two typed numbers follow the plate until someone types into them.
-void refreshNumbers(State& state, const plan::Plate& plate) {
-    if (state.number_plate == plate.id && state.number_version == state.document.version()) return;
-    state.number_plate = plate.id;
-    state.number_version = state.document.version();
-    state.set_out_text = printed(plate.host.u_mm);
-    state.height_text = printed(plate.host.v_mm);
-    state.number_problem.clear();
-}
-
-void applyNumbers(State& state, const plan::Plate& plate) {
-    const auto u = edit::parseLength(state.set_out_text);
-    const auto v = edit::parseLength(state.height_text);
-    state.number_problem = !u ? u.error() : (!v ? v.error() : "");
-    if (!u || !v) return;
-    const auto frame = geometry::hostFrame(state.plan(), plate.room, plate.host);
-    if (!frame) return;
-    if (*u < 0 || *u > frame->length_mm) {
-        state.number_problem = fmt::format("the wall is {} long; give 0 to {}", printed(frame->length_mm),
-                                           printed(frame->length_mm));
-        return;
-    }
-    if (*v < 0 || *v > frame->height_mm) {
-        state.number_problem = fmt::format("give a height from 0 to {}", printed(frame->height_mm));
-        return;
-    }
-    if (*u == plate.host.u_mm && *v == plate.host.v_mm) return;
-    state.document.run(edit::movePlate(state.plan(), plate.id, *u, *v));
-    say(state, "Moved " + (plate.tag.empty() ? plate.id : plate.tag));
-}
-
-void numberField(State& state, const plan::Plate& plate, const char* id, std::string& text) {
-    ImGui::SetNextItemWidth(144 * state.scale);
-    const bool entered =
-        ImGui::InputText(id, &text, ImGuiInputTextFlags_EnterReturnsTrue | ImGuiInputTextFlags_AutoSelectAll);
-    place(state, id);
-    if (entered || ImGui::IsItemDeactivatedAfterEdit()) applyNumbers(state, plate);
-}
-
 void positions(State& state, const plan::Plate& plate) {
-    const bool upright =
-        plate.host.kind == plan::Host::Kind::Wall || plate.host.kind == plan::Host::Kind::Furniture;
     if (state.seat == Seat::Homeowner) {
         wrapped(hostSentence(state, plate));
         return;
     }
-    refreshNumbers(state, plate);
-    const float second = ImGui::GetCursorPosX() + 152 * state.scale;
-    ImGui::PushFont(state.fonts.small);
-    ImGui::TextDisabled("%s", upright ? "From left corner" : "East of the corner");
-    ImGui::SameLine(second);
-    ImGui::TextDisabled("%s", upright ? "Height above FFL" : "North of the corner");
-    ImGui::PopFont();
-    numberField(state, plate, "##set-out", state.set_out_text);
-    ImGui::SameLine(second);
-    numberField(state, plate, "##height", state.height_text);
-    if (!state.number_problem.empty()) {
-        ImGui::PushStyleColor(ImGuiCol_Text, colour(state.tokens->fault));
-        wrapped(state.number_problem);
-        ImGui::PopStyleColor();
-    }
+    const std::string id = plate.id;
+    cardPlace(state, plate);
+    const plan::Plate* now = plan::findPlate(state.plan(), id);
+    if (now == nullptr) return;
     ImGui::PushFont(state.fonts.small);
     ImGui::PushStyleColor(ImGuiCol_Text, colour(state.tokens->soft_ink));
-    wrapped(hostSentence(state, plate) + ". Centre of the plate, finished face.");
+    wrapped(hostSentence(state, *now) + ". Centre of the plate, finished face.");
     ImGui::PopStyleColor();
     ImGui::PopFont();
 }
 
+/// The note of a query, kept with its plate until it is saved.
+void queryNote(State& state, const plan::Plate& plate) {
+    const float s = state.scale;
+    ImGui::TextUnformatted("What should we talk about?");
+    if (ImGui::GetFrameCount() == state.note_frame + 1) ImGui::SetKeyboardFocusHere();
+    bool save = ImGui::InputTextMultiline("##note", &state.drafts[plate.id], {-1, 72 * s},
+                                          ImGuiInputTextFlags_EnterReturnsTrue);
+    place(state, "note");
+    const float half = (ImGui::GetContentRegionAvail().x - 8 * s) / 2;
+    ImGui::BeginDisabled(!draftHasWords(state, plate.id));
+    save |= largeButton(state, "Save the query", state.tokens->query, {half, 44 * s}, true);
+    ImGui::EndDisabled();
+    place(state, "save-query");
+    if (ImGui::IsItemHovered()) ImGui::SetTooltip("Ctrl+Enter");
+    ImGui::SameLine();
+    if (largeButton(state, "Back", state.tokens->soft_ink, {half, 44 * s}, false)) state.note_for.clear();
+    place(state, "note-back");
+    if (save) query(state, plate.id);
+}
+
 void answers(State& state, const plan::Plate& plate) {
     const float s = state.scale;
-    if (state.asking_note) {
-        ImGui::TextUnformatted("What should we talk about?");
-        if (ImGui::IsWindowAppearing() || ImGui::GetFrameCount() == state.note_frame + 1)
-            ImGui::SetKeyboardFocusHere();
-        ImGui::InputTextMultiline("##note", &state.query_note, {-1, 72 * s});
-        place(state, "note");
+    if (askingNote(state)) {
+        queryNote(state, plate);
+    } else {
         const float half = (ImGui::GetContentRegionAvail().x - 8 * s) / 2;
-        if (largeButton(state, "Save the query", state.tokens->query, {half, 44 * s}, true))
-            query(state, plate.id, state.query_note);
-        place(state, "save-query");
+        const auto now = stateOf(state, plate);
+        if (largeButton(state, "Agree", state.tokens->agreed, {half, 56 * s}, now != review::State::Queried))
+            agree(state, plate.id);
+        place(state, "agree");
         ImGui::SameLine();
-        if (largeButton(state, "Back", state.tokens->soft_ink, {half, 44 * s}, false))
-            state.asking_note = false;
-        return;
+        if (largeButton(state, "Query", state.tokens->query, {half, 56 * s}, now == review::State::Queried))
+            askNote(state);
+        place(state, "query");
     }
-    const float half = (ImGui::GetContentRegionAvail().x - 8 * s) / 2;
-    const auto now = stateOf(state, plate);
-    if (largeButton(state, "Agree", state.tokens->agreed, {half, 56 * s}, now != review::State::Queried))
-        agree(state, plate.id);
-    place(state, "agree");
-    ImGui::SameLine();
-    if (largeButton(state, "Query", state.tokens->query, {half, 56 * s}, now == review::State::Queried)) {
-        state.asking_note = true;
-        state.note_frame = ImGui::GetFrameCount();
-    }
-    place(state, "query");
     ImGui::PushFont(state.fonts.small);
     ImGui::AlignTextToFramePadding();
     ImGui::TextDisabled("Answered by");
@@ -158,6 +107,30 @@ void heading(const State& state, const plan::Plate& plate) {
                                         packed(stateColour(state, now)), word.c_str());
     ImGui::NewLine();
 }
+/// What stands before the plate, and seeing past it.
+void coverNote(State& state, const plan::Plate& plate) {
+    const auto covers = frontCovers(state, plate.id);
+    if (covers.empty()) return;
+    const bool past = seenPast(state, covers);
+    ImGui::PushStyleColor(ImGuiCol_Text, colour(past ? state.tokens->soft_ink : state.tokens->query));
+    wrapped((past ? "Seen past the " : "Behind the ") + covers.front().name);
+    ImGui::PopStyleColor();
+    ImGui::SameLine();
+    if (ImGui::SmallButton(past ? "Put back" : "Show it")) seePast(state, covers, !past);
+}
+} // namespace
+
+namespace {
+/// What is under the numbers. Each line may change the plan: the plate is asked for anew.
+void restOfCard(State& state, const plan::Plate& plate) {
+    coverNote(state, plate);
+    lastAnswer(state, plate);
+    ImGui::Dummy({0, 2 * state.scale});
+    if (state.seat != Seat::Designer) return;
+    const std::string id = plate.id;
+    cardArrange(state);
+    if (const plan::Plate* now = plan::findPlate(state.plan(), id)) answers(state, *now);
+}
 } // namespace
 
 void drawCard(State& state) {
@@ -175,6 +148,15 @@ void drawCard(State& state) {
     place(state, "card");
     state.places["card"] = {ImGui::GetWindowPos().x, ImGui::GetWindowPos().y, ImGui::GetWindowSize().x,
                             ImGui::GetWindowSize().y};
+    // Each plate's boxes are its own: what is being typed for one must not end up in the next.
+    ImGui::PushID(plate->id.c_str());
+    if (!state.also.empty() && state.seat == Seat::Designer) {
+        drawSeveralCard(state);
+        ImGui::PopID();
+        ImGui::End();
+        ImGui::PopStyleVar(2);
+        return;
+    }
     heading(state, *plate);
     const auto composed = catalogue::compose(state.catalogue, *plate);
     const float room_px = width - 32 * s;
@@ -193,22 +175,64 @@ void drawCard(State& state) {
         ImGui::PopFont();
     }
     wrapped(modulesSentence(state, *plate));
+    const std::string id = plate->id;
     positions(state, *plate);
-    if (const auto covers = solidCovers(state, plate->id); !covers.empty()) {
-        ImGui::PushStyleColor(ImGuiCol_Text, colour(state.tokens->query));
-        wrapped("Behind the " + covers.front().name);
-        ImGui::PopStyleColor();
-        ImGui::SameLine();
-        if (ImGui::SmallButton("Show it"))
-            for (const auto& cover : covers)
-                state.faded.insert(cover.id);
-    }
-    lastAnswer(state, *plate);
-    ImGui::Dummy({0, 2 * s});
-    if (state.seat == Seat::Designer) answers(state, *plate);
+    plate = plan::findPlate(state.plan(), id);
+    if (plate != nullptr) restOfCard(state, *plate);
+    ImGui::PopID();
     ImGui::End();
     ImGui::PopStyleVar(2);
 }
+
+namespace {
+constexpr float kNameWidth = 260; ///< of the homeowner's name, pixels at scale 1
+
+/// The note on one line, as wide as the name beside it leaves.
+void homeNote(State& state, const plan::Plate& plate, float width) {
+    const float s = state.scale;
+    const float gap = ImGui::GetStyle().ItemSpacing.x;
+    const float button = std::min(150 * s, width * 0.2F);
+    ImGui::SetNextItemWidth(width - 2 * (button + gap));
+    if (ImGui::GetFrameCount() == state.note_frame + 1) ImGui::SetKeyboardFocusHere();
+    bool save = ImGui::InputTextWithHint("##home-note", "What should we talk about?", &state.drafts[plate.id],
+                                         ImGuiInputTextFlags_EnterReturnsTrue);
+    place(state, "note");
+    ImGui::SameLine();
+    ImGui::BeginDisabled(!draftHasWords(state, plate.id));
+    save |= largeButton(state, "Save", state.tokens->query, {button, 40 * s}, true);
+    ImGui::EndDisabled();
+    place(state, "save-query");
+    ImGui::SameLine();
+    if (largeButton(state, "Back", state.tokens->soft_ink, {button, 40 * s}, false)) state.note_for.clear();
+    place(state, "note-back");
+    if (save) query(state, plate.id);
+}
+
+/// Two answers and the next plate, side by side in `width`.
+void homeAnswers(State& state, const plan::Plate* plate, float width) {
+    const float s = state.scale;
+    const float gap = ImGui::GetStyle().ItemSpacing.x;
+    const float answer = std::min(260 * s, (width - 2 * gap) * 0.36F);
+    const float high = 64 * s;
+    if (plate != nullptr) {
+        if (largeButton(state, "Looks right", state.tokens->agreed, {answer, high}, true))
+            agree(state, plate->id);
+        place(state, "agree");
+        ImGui::SameLine();
+        if (largeButton(state, "Talk about this", state.tokens->query, {answer, high}, true)) askNote(state);
+        place(state, "query");
+        ImGui::SameLine();
+    }
+    const float next_width = std::min(200 * s, (width - 2 * gap) * 0.28F);
+    if (largeButton(state, "Next plate", state.tokens->ink, {next_width, high}, false)) {
+        if (const auto next = nextToAnswer(state, state.selected); !next.empty())
+            showPlate(state, next);
+        else
+            say(state, "Every plate has an answer");
+    }
+    place(state, "next");
+}
+} // namespace
 
 /// The homeowner's bar below the stage: one plate at a time, large answers, the next one.
 void drawHomeownerBar(State& state) {
@@ -216,48 +240,27 @@ void drawHomeownerBar(State& state) {
     const review::Count count = state.derived.count;
     const int total = count.open + count.agreed + count.queried + count.reopened;
     const plan::Plate* plate = selectedPlate(state);
+    const float width = ImGui::GetContentRegionAvail().x;
     ImGui::PushFont(state.fonts.large);
-    ImGui::TextUnformatted(plate == nullptr ? "Walk around. Click a plate to answer for it."
-                                            : plateTitle(state, *plate).c_str());
+    const std::string title =
+        plate == nullptr ? "Walk around. Click a plate to answer for it." : plateTitle(state, *plate);
+    ImGui::TextUnformatted(linesWithin(*ImGui::GetFont(), title, width, 1).front().c_str());
     ImGui::PopFont();
     ImGui::TextDisabled("%d of %d agreed, %d to talk about", count.agreed, total, count.queried);
-    if (plate != nullptr) {
-        if (state.asking_note) {
-            ImGui::SetNextItemWidth(ImGui::GetContentRegionAvail().x - 380 * s);
-            if (ImGui::GetFrameCount() == state.note_frame + 1) ImGui::SetKeyboardFocusHere();
-            ImGui::InputTextWithHint("##home-note", "What should we talk about?", &state.query_note);
-            place(state, "note");
-            ImGui::SameLine();
-            if (largeButton(state, "Save", state.tokens->query, {170 * s, 40 * s}, true))
-                query(state, plate->id, state.query_note);
-            place(state, "save-query");
-            ImGui::SameLine();
-            if (largeButton(state, "Back", state.tokens->soft_ink, {170 * s, 40 * s}, false))
-                state.asking_note = false;
-        } else {
-            if (largeButton(state, "Looks right", state.tokens->agreed, {260 * s, 64 * s}, true))
-                agree(state, plate->id);
-            place(state, "agree");
-            ImGui::SameLine();
-            if (largeButton(state, "Talk about this", state.tokens->query, {260 * s, 64 * s}, true)) {
-                state.asking_note = true;
-                state.note_frame = ImGui::GetFrameCount();
-            }
-            place(state, "query");
-        }
-        ImGui::SameLine();
+    const float left = width - kNameWidth * s - 32 * s;
+    ImGui::BeginGroup();
+    if (plate != nullptr && askingNote(state)) {
+        ImGui::PushID(plate->id.c_str());
+        homeNote(state, *plate, left);
+        ImGui::PopID();
+    } else {
+        homeAnswers(state, plate, left);
     }
-    if (!state.asking_note && largeButton(state, "Next plate", state.tokens->ink, {200 * s, 64 * s}, false)) {
-        if (const auto next = nextToAnswer(state, state.selected); !next.empty())
-            showPlate(state, next);
-        else
-            say(state, "Every plate has an answer");
-    }
-    place(state, "next");
-    ImGui::SameLine(ImGui::GetWindowWidth() - 276 * s);
+    ImGui::EndGroup();
+    ImGui::SameLine(ImGui::GetWindowContentRegionMin().x + left + 32 * s);
     ImGui::BeginGroup();
     ImGui::TextDisabled("Answered by");
-    ImGui::SetNextItemWidth(260 * s);
+    ImGui::SetNextItemWidth(kNameWidth * s);
     ImGui::InputTextWithHint("##home-by", "your name", &state.answering);
     place(state, "by");
     ImGui::EndGroup();

@@ -220,6 +220,18 @@ bool contains(const std::string& name, const std::string& typed) {
                       std::tolower(static_cast<unsigned char>(b));
            }) != name.end();
 }
+
+/// What has the typed words in its name; only when nothing has, what has its letters in order.
+std::vector<Action> actionsNamed(const State& state, const std::string& typed) {
+    auto all = actions(state);
+    std::vector<Action> found;
+    for (auto& action : all)
+        if (contains(action.name, typed)) found.push_back(action);
+    if (!found.empty()) return found;
+    for (auto& action : all)
+        if (matches(action.name, typed)) found.push_back(action);
+    return found;
+}
 } // namespace
 
 void drawSearch(State& state) {
@@ -230,14 +242,11 @@ void drawSearch(State& state) {
     ImGui::SetNextItemWidth(-1);
     const bool entered = ImGui::InputTextWithHint("##search", "A room, a plate, something to do",
                                                   &state.search, ImGuiInputTextFlags_EnterReturnsTrue);
-    std::vector<Action> found;
-    for (auto& action : actions(state))
-        if (contains(action.name, state.search)) found.push_back(std::move(action));
-    for (auto& action : actions(state))
-        if (!contains(action.name, state.search) && matches(action.name, state.search))
-            found.push_back(std::move(action));
+    std::vector<Action> found = actionsNamed(state, state.search);
     bool done = ImGui::IsKeyPressed(GLFW_KEY_ESCAPE);
     ImGui::BeginChild("found", {0, 300 * state.scale});
+    if (found.empty())
+        wrapped("Nothing is called that. Try a room's name, a plate's tag, or a word such as Save.");
     for (std::size_t i = 0; i < found.size() && i < 60; ++i) {
         ImGui::PushID(static_cast<int>(i));
         const bool clicked = ImGui::Selectable(found[i].name.c_str(), i == 0 && !state.search.empty());

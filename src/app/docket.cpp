@@ -5,54 +5,63 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+
 namespace gangway::app {
 
 namespace {
-std::string coverWords(const std::vector<geometry::Cover>& covers) {
-    const auto& first = covers.front();
-    const int percent = static_cast<int>(first.covered_part * 100 + 0.5);
+std::string coverWords(const geometry::Cover& first, bool past) {
     const std::string by =
         first.by == geometry::Cover::By::DoorLeaf ? "the open " + first.name : "the " + first.name;
+    if (past) return "Seen past " + by;
+    const int percent = static_cast<int>(first.covered_part * 100 + 0.5);
     return percent >= 95 ? "Covered by " + by : fmt::format("{} % covered by {}", percent, by);
 }
 
-/// Under a row: what stands in front of the plate, and the way to see past it.
+/// Under a row: what stands in front of the plate, and the way to see past it. The line stays when it is seen
+/// past, so that the rows below keep their places.
 void coverLine(State& state, const plan::Plate& plate, const std::vector<geometry::Cover>& covers,
                float left) {
     const float s = state.scale;
+    const bool past = seenPast(state, covers);
+    const auto solid = solidCovers(state, plate.id);
     ImGui::PushFont(state.fonts.small);
     ImGui::SetCursorScreenPos({left, ImGui::GetCursorScreenPos().y - 2 * s});
-    const float button = ImGui::CalcTextSize("Show it").x + 16 * s;
-    ImGui::PushStyleColor(ImGuiCol_Text, colour(state.tokens->query));
+    const float button =
+        std::max(ImGui::CalcTextSize("Show it").x, ImGui::CalcTextSize("Put back").x) + 16 * s;
+    ImGui::PushStyleColor(ImGuiCol_Text, colour(past ? state.tokens->soft_ink : state.tokens->query));
     ImGui::PushTextWrapPos(ImGui::GetWindowWidth() - button - 20 * s);
-    ImGui::TextUnformatted(coverWords(covers).c_str());
+    ImGui::TextUnformatted(coverWords(past ? covers.front() : solid.front(), past).c_str());
     ImGui::PopTextWrapPos();
     ImGui::PopStyleColor();
     ImGui::SameLine(ImGui::GetWindowWidth() - button - 14 * s);
     ImGui::PushStyleVar(ImGuiStyleVar_FramePadding, {8 * s, 3 * s});
-    if (ImGui::Button("Show it")) {
-        for (const auto& cover : covers)
-            state.faded.insert(cover.id);
-        showPlate(state, plate.id);
+    if (ImGui::Button(past ? "Put back" : "Show it", {button, 0})) {
+        seePast(state, covers, !past);
+        if (!past) showPlate(state, plate.id);
     }
     ImGui::PopStyleVar();
-    place(state, "show:" + plate.id);
+    place(state, (past ? "put-back:" : "show:") + plate.id);
     ImGui::PopFont();
     ImGui::Dummy({0, 4 * s});
 }
 
 void row(State& state, const plan::Plate& plate) {
     const auto now = stateOf(state, plate);
-    const auto covers = solidCovers(state, plate.id);
+    const auto covers = frontCovers(state, plate.id);
     const float s = state.scale;
     const bool chosen = state.selected == plate.id;
     ImGui::PushID(plate.id.c_str());
     const ImVec2 corner = ImGui::GetCursorScreenPos();
     const float width = ImGui::GetContentRegionAvail().x;
-    const float height = 50 * s;
+    const float left = corner.x + 34 * s;
+    const ImFont& small = *state.fonts.small;
+    const auto what =
+        linesWithin(small, plate.purpose.empty() ? modulesSentence(state, plate) : plate.purpose,
+                    corner.x + width - 4 * s - left, 2);
+    const float height = 32 * s + static_cast<float>(what.size()) * (small.FontSize + 3 * s);
     if (ImGui::Selectable("##row", chosen, ImGuiSelectableFlags_AllowItemOverlap, {width, height})) {
         state.selected = plate.id;
-        state.asking_note = false;
         showPlate(state, plate.id);
     }
     place(state, "row:" + plate.id);
@@ -60,7 +69,6 @@ void row(State& state, const plan::Plate& plate) {
     ImDrawList& list = *ImGui::GetWindowDrawList();
     stateShape(state, list, {corner.x + 14 * s, corner.y + height / 2}, 8 * s, now);
     const std::string tag = plate.tag.empty() ? plate.id : plate.tag;
-    const float left = corner.x + 34 * s;
     list.PushClipRect({left, corner.y}, {corner.x + width - 4 * s, corner.y + height}, true);
     list.AddText(state.fonts.strong, state.fonts.strong->FontSize, {left, corner.y + 4 * s},
                  packed(state.tokens->ink), tag.c_str());
@@ -69,9 +77,10 @@ void row(State& state, const plan::Plate& plate) {
         8 * s;
     list.AddText(state.fonts.body, state.fonts.body->FontSize, {word_x, corner.y + 4 * s},
                  packed(stateColour(state, now)), std::string(review::word(now)).c_str());
-    const std::string what = plate.purpose.empty() ? modulesSentence(state, plate) : plate.purpose;
-    list.AddText(state.fonts.small, state.fonts.small->FontSize, {left, corner.y + 27 * s},
-                 packed(state.tokens->soft_ink), what.c_str());
+    for (std::size_t i = 0; i < what.size(); ++i)
+        list.AddText(&small, small.FontSize,
+                     {left, corner.y + 27 * s + static_cast<float>(i) * (small.FontSize + 3 * s)},
+                     packed(state.tokens->soft_ink), what[i].c_str());
     list.PopClipRect();
     if (!covers.empty()) coverLine(state, plate, covers, left);
     ImGui::PopID();
@@ -92,6 +101,56 @@ void roomRows(State& state, const plan::Room& room, bool heading) {
         }
         row(state, plate);
     }
+}
+
+/// What is composed wrongly, plate by plate; a click goes there.
+void faultRow(State& state, const plan::Plate& plate, const std::string& problem, std::size_t number) {
+    const float s = state.scale;
+    const ImFont& small = *state.fonts.small;
+    const ImVec2 corner = ImGui::GetCursorScreenPos();
+    const float width = ImGui::GetContentRegionAvail().x;
+    const float left = corner.x + 34 * s;
+    const auto lines = linesWithin(small, problem, corner.x + width - 4 * s - left, 4);
+    const float line = small.FontSize + 3 * s;
+    const float height = 30 * s + static_cast<float>(lines.size()) * line;
+    ImGui::PushID(fmt::format("{} {}", plate.id, number).c_str());
+    if (ImGui::Selectable("##fault", false, 0, {width, height})) {
+        state.selected = plate.id;
+        showPlate(state, plate.id);
+    }
+    ImGui::PopID();
+    place(state, number == 0 ? "fault:" + plate.id : fmt::format("fault:{}:{}", plate.id, number + 1));
+    ImDrawList& list = *ImGui::GetWindowDrawList();
+    const ImU32 ink = packed(state.tokens->fault);
+    const ImVec2 c{corner.x + 14 * s, corner.y + height / 2};
+    list.AddTriangle({c.x - 8 * s, c.y + 7 * s}, {c.x + 8 * s, c.y + 7 * s}, {c.x, c.y - 8 * s}, ink, 2 * s);
+    list.AddLine({c.x, c.y - 2 * s}, {c.x, c.y + 3 * s}, ink, 2 * s);
+    const std::string tag = plate.tag.empty() ? plate.id : plate.tag;
+    list.AddText(state.fonts.strong, state.fonts.strong->FontSize, {left, corner.y + 3 * s},
+                 packed(state.tokens->ink), tag.c_str());
+    for (std::size_t i = 0; i < lines.size(); ++i)
+        list.AddText(&small, small.FontSize, {left, corner.y + 25 * s + static_cast<float>(i) * line}, ink,
+                     lines[i].c_str());
+}
+
+/// Those of one room, or of the whole house when `room` is empty.
+void toPutRight(State& state, const std::string& room) {
+    bool said = false;
+    for (const auto& plate : state.plan().plates) {
+        if (!room.empty() && plate.room != room) continue;
+        const auto composed = state.derived.plates.find(plate.id);
+        if (composed == state.derived.plates.end() || composed->second.problems.empty()) continue;
+        if (!said) {
+            ImGui::PushFont(state.fonts.strong);
+            ImGui::TextUnformatted("To put right");
+            ImGui::PopFont();
+            said = true;
+        }
+        const auto problems = composed->second.problems;
+        for (std::size_t i = 0; i < problems.size(); ++i)
+            faultRow(state, plate, problems[i], i);
+    }
+    if (said) ImGui::Dummy({0, 6 * state.scale});
 }
 
 bool tab(const State& state, const char* label, bool chosen) {
@@ -144,8 +203,10 @@ void drawDocket(State& state) {
     ImGui::BeginChild("rows", {0, 0});
     ImGui::PushStyleVar(ImGuiStyleVar_ItemSpacing, {8 * state.scale, 2 * state.scale});
     if (state.this_room_only) {
+        if (const auto* room = standingRoom(state)) toPutRight(state, room->id);
         if (const auto* room = standingRoom(state)) roomRows(state, *room, false);
     } else {
+        toPutRight(state, {});
         for (const auto& room : state.plan().rooms)
             roomRows(state, room, true);
     }

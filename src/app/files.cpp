@@ -63,6 +63,9 @@ bool openPlan(State& state, const std::filesystem::path& file) {
     state.walk_way.clear();
     state.strip.room.clear();
     state.number_plate.clear();
+    state.note_for.clear();
+    state.drafts.clear();
+    closeBench(state);
     remember(state, file);
     if (state.plan().rooms.empty()) {
         state.room.clear();
@@ -93,6 +96,13 @@ bool savePlan(State& state, const std::filesystem::path& file) {
 }
 
 void requestOpen(State& state, const std::filesystem::path& file) {
+    // Nobody should decide about unsaved work for the sake of a file that can't be opened.
+    if (state.document.changed()) {
+        if (const auto read = plan::readFile(file); !read) {
+            state.message = problems(file, read.error());
+            return;
+        }
+    }
     state.pending = {Pending::What::Open, file};
     state.ask_unsaved = state.document.changed();
     if (!state.ask_unsaved) goOn(state);

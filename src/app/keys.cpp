@@ -1,4 +1,5 @@
 // Everything the window can do, as one list: for the keyboard, for the search box, for the help panel.
+#include "app/edit_actions.hpp"
 #include "app/panels.hpp"
 
 #include <GLFW/glfw3.h>
@@ -56,6 +57,12 @@ void addViewActions(std::vector<Action>& list) {
     list.push_back({"Face this wall squarely", "F", [](State& s) { faceNearestWall(s); }});
     list.push_back(
         {"Rooms", "R", [](State& s) { s.panel = s.panel == Panel::Rooms ? Panel::None : Panel::Rooms; }});
+    list.push_back({"Compose a plate", "P", [](State& s) {
+                        if (s.seat == Seat::Designer) openBench(s, plan::Plate{}, BenchPurpose::New);
+                    }});
+    list.push_back({"Plate library", "", [](State& s) {
+                        if (s.seat == Seat::Designer) s.panel = Panel::Plates;
+                    }});
     list.push_back(
         {"Layers", "L", [](State& s) { s.panel = s.panel == Panel::Layers ? Panel::None : Panel::Layers; }});
     list.push_back({"Homeowner or designer", "H", [](State& s) {
@@ -106,6 +113,7 @@ std::vector<Action> actions(const State& state) {
     std::vector<Action> list;
     addFileActions(list);
     addViewActions(list);
+    addEditActions(list, state);
     for (const auto& room : state.plan().rooms)
         list.push_back({"Go to " + room.name, "", [id = room.id](State& s) { enterRoom(s, id); }});
     if (const auto* room = standingRoom(state))
@@ -130,23 +138,45 @@ void cycleLayer(State& state, const std::string& layer_id) {
     say(state, name + ": " + word(next));
 }
 
+namespace {
+/// The list of actions is long; it is made only when a key could mean one.
+bool anyActionKey() {
+    for (int key = GLFW_KEY_0; key <= GLFW_KEY_Z; ++key)
+        if (pressed(key)) return true;
+    return pressed(GLFW_KEY_F1) || pressed(GLFW_KEY_ENTER) || pressed(GLFW_KEY_KP_ENTER);
+}
+
+/// What else Esc closes or lets go of, one thing at a time.
+void closeOne(State& state) {
+    if (state.panel != Panel::None)
+        state.panel = Panel::None;
+    else if (!state.faded.empty())
+        state.faded.clear();
+    else
+        state.selected.clear();
+}
+} // namespace
+
 void handleKeys(State& state) {
     const ImGuiIO& io = ImGui::GetIO();
+    if (state.bench.open) {
+        benchKeys(state);
+        return;
+    }
+    if (thingKeys(state)) return;
     if (pressed(GLFW_KEY_ESCAPE)) {
-        if (state.asking_note)
-            state.asking_note = false;
-        else if (state.panel != Panel::None)
-            state.panel = Panel::None;
-        else if (!state.faded.empty())
-            state.faded.clear();
-        else
-            state.selected.clear();
+        if (askingNote(state))
+            state.note_for.clear();
+        else if (!endsEdit(state))
+            closeOne(state);
     }
     if (io.WantTextInput || asked(state)) return;
+    if (editKeys(state)) return;
     if (io.KeyCtrl) {
         controlKeys(state);
         return;
     }
+    if (!anyActionKey()) return;
     for (const auto& action : actions(state)) {
         const int key = action.key == "F1" ? GLFW_KEY_F1 : (action.key.size() == 1 ? action.key[0] : 0);
         if (key != 0 && pressed(key)) {
@@ -156,7 +186,7 @@ void handleKeys(State& state) {
     }
     if (!state.selected.empty() && (pressed(GLFW_KEY_ENTER) || pressed(GLFW_KEY_KP_ENTER)))
         agree(state, state.selected);
-    if (!state.selected.empty() && pressed(GLFW_KEY_Q)) state.asking_note = true;
+    if (!state.selected.empty() && pressed(GLFW_KEY_Q)) askNote(state);
 }
 
 } // namespace gangway::app

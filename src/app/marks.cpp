@@ -100,9 +100,31 @@ std::vector<Mark> visibleMarks(State& state, const render::Renderer& renderer, c
     });
     return marks;
 }
+
+/// Where a stair of this room shows on the stage, for the report.
+void stairPlaces(State& state, const render::Renderer& renderer, const render::View& view) {
+    for (const auto& stair : state.derived.stairs) {
+        const auto* piece = plan::findFurniture(state.plan(), stair.furniture);
+        const auto* room = piece == nullptr ? nullptr : plan::findRoom(state.plan(), piece->room);
+        if (room == nullptr || room->id != state.room) continue;
+        for (const double part : {0.1, 0.3, 0.5, 0.7}) {
+            const plan::Vec2 at = stair.lower_mm + (stair.upper_mm - stair.lower_mm) * part;
+            const auto pixel =
+                render::project(view, scene::toScene({at.x, at.y, part * piece->size.height_mm},
+                                                     elevationOf(state, room->storey)));
+            if (!pixel ||
+                renderer.pick(view, static_cast<int>(pixel->x), static_cast<int>(pixel->y)).object !=
+                    piece->id)
+                continue;
+            state.places["stair:" + piece->id] = {state.stage.x + pixel->x, state.stage.y + pixel->y, 0, 0};
+            break;
+        }
+    }
+}
 } // namespace
 
 void drawMarks(State& state, const render::Renderer& renderer, const render::View& view) {
+    if (state.stance == Stance::Walk) stairPlaces(state, renderer, view);
     if (view.hidden_layers.contains(plan::kLayerPlates)) return;
     ImDrawList& list = *ImGui::GetWindowDrawList();
     const auto marks = visibleMarks(state, renderer, view);

@@ -1,6 +1,7 @@
 // Standing, walking, looking: where the eye is and how it gets there.
 #include "app/panels.hpp"
 
+#include "app/sight.hpp"
 #include "geometry/frames.hpp"
 
 #include <algorithm>
@@ -117,6 +118,34 @@ void faceNearestWall(State& state) {
     faceWall(state, best);
 }
 
+namespace {
+/// Where to stand (z: the eye above FFL) for a plate at `at_mm` of a surface that faces `away`: the first
+/// distance from which nothing hides it, else the first one within the room.
+plan::Vec3 standBefore(const State& state, const plan::Plate& plate, const plan::Room& room, plan::Vec3 at_mm,
+                       plan::Vec2 away) {
+    const auto* map = walkMap(state, state.storey);
+    const plan::Vec2 at{at_mm.x, at_mm.y};
+    Sighted sighted{&plate, 80, 80, state.document.file().parent_path()};
+    if (const auto found = state.derived.plates.find(plate.id); found != state.derived.plates.end()) {
+        sighted.width_mm = found->second.width_mm;
+        sighted.height_mm = found->second.height_mm;
+    }
+    const Sight sight(state.plan(), sighted, state.faded);
+    std::optional<plan::Vec3> within;
+    for (const double distance : {1900, 1500, 1200, 900, 2400}) {
+        plan::Vec2 stand = at + away * distance;
+        if (map != nullptr) stand = map->nearestFree(stand);
+        if (!geometry::insideRoom(room, stand)) continue;
+        const plan::Vec3 eye{stand.x, stand.y, eyeFor(at_mm.z, geometry::ceilingHeightAt(room, stand))};
+        if (sight.free(eye)) return eye;
+        if (!within) within = eye;
+    }
+    if (within) return *within;
+    const plan::Vec2 stand = map == nullptr ? at + away * 1900 : map->nearestFree(at + away * 1900);
+    return {stand.x, stand.y, scene::kEyeHeightMm};
+}
+} // namespace
+
 void showPlate(State& state, const std::string& plate_id) {
     const plan::Plate* plate = plan::findPlate(state.plan(), plate_id);
     const plan::Room* room = plate == nullptr ? nullptr : plan::findRoom(state.plan(), plate->room);
@@ -132,13 +161,12 @@ void showPlate(State& state, const std::string& plate_id) {
     if (plan::length(away) < 0.5) away = standingAt(state) - plan::Vec2{at.x, at.y};
     const double size = plan::length(away);
     away = size > 1 ? away * (1 / size) : (size > 0.5 ? away : plan::Vec2{0, -1});
-    plan::Vec2 stand = plan::Vec2{at.x, at.y} + away * 1900;
-    if (const auto* map = walkMap(state, state.storey)) stand = map->nearestFree(stand);
+    const plan::Vec3 stand = standBefore(state, *plate, *room, at, away);
     scene::Camera camera = state.camera;
     camera.vertical_fov = 1.05F;
     camera.orthographic = false;
-    camera.eye = scene::toScene({stand.x, stand.y, scene::kEyeHeightMm}, elevationOf(state, state.storey));
-    const plan::Vec3 look = at - plan::Vec3{stand.x, stand.y, scene::kEyeHeightMm};
+    camera.eye = scene::toScene(stand, elevationOf(state, state.storey));
+    const plan::Vec3 look = at - stand;
     camera.yaw = static_cast<float>(std::atan2(look.x, look.y));
     // The card lies over the right of the stage: the plate comes to stand in what is left of it.
     const float px_per_tan = state.stage.height / 2 / std::tan(camera.vertical_fov / 2);
@@ -148,8 +176,23 @@ void showPlate(State& state, const std::string& plate_id) {
     flyTo(state, camera);
 }
 
+void stepInto(State& state, const plan::Room& room, plan::Vec2 at_mm) {
+    state.stance = Stance::Walk;
+    state.storey = room.storey;
+    state.room = room.id;
+    const auto* map = walkMap(state, state.storey);
+    const plan::Vec2 stand = map == nullptr ? at_mm : map->nearestFree(at_mm);
+    scene::Camera camera = state.camera;
+    camera.orthographic = false;
+    camera.pitch = -0.08F;
+    camera.yaw = static_cast<float>(openYaw(state.plan(), room, stand));
+    camera.eye = scene::toScene({stand.x, stand.y, scene::kEyeHeightMm}, elevationOf(state, state.storey));
+    flyTo(state, camera);
+}
+
 void setStance(State& state, Stance stance) {
     const Stance before = std::exchange(state.stance, stance);
+    if (stance == Stance::Plan) return;
     if (stance == Stance::Walk) {
         if (before == Stance::Walk) return;
         if (const plan::Room* room = standingRoom(state)) flyTo(state, scene::roomView(state.plan(), *room));

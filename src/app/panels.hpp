@@ -2,6 +2,7 @@
 // commands; app.cpp calls them in order once a frame.
 #pragma once
 
+#include "app/placing.hpp"
 #include "app/state.hpp"
 
 #include <functional>
@@ -23,6 +24,8 @@ void faceWall(State& state, std::size_t wall);
 void faceNearestWall(State& state);
 void showPlate(State& state, const std::string& plate_id);
 void setStance(State& state, Stance stance);
+/// From above to one's feet: on the free place nearest to a point of the room, looking where it is open.
+void stepInto(State& state, const plan::Room& room, plan::Vec2 at_mm);
 void flyTo(State& state, const scene::Camera& camera);
 /// Moves the eye for this frame's time; true while something is still moving.
 bool advance(State& state, float seconds);
@@ -52,7 +55,24 @@ review::State stateOf(const State& state, const plan::Plate& plate);
 void derive(State& state, render::Renderer& renderer);
 /// Pieces that stand solid in front of a plate: shown layers only, not faded ones.
 std::vector<geometry::Cover> solidCovers(const State& state, const std::string& plate_id);
+/// The same with the faded ones: all of the shown layers that one would have to see past.
+std::vector<geometry::Cover> frontCovers(const State& state, const std::string& plate_id);
+/// True when every one of the covers is faded.
+bool seenPast(const State& state, const std::vector<geometry::Cover>& covers);
+/// Fades the covers, or puts them back.
+void seePast(State& state, const std::vector<geometry::Cover>& covers, bool past);
 render::View viewOf(const State& state);
+
+// stage_pointer.cpp
+/// What a plate could be mounted on under a pixel of the stage, and where. With `stay_on` only a host of the
+/// same kind takes over from it; else the place is where the pixel's ray meets it.
+std::optional<Spot> spotUnder(const State& state, const render::View& view, const render::Pick& hit,
+                              ImVec2 at_px, const Spot* stay_on);
+Projector stageProjector(const State& state, const render::View& view, const std::string& room_id,
+                         const plan::Host& host);
+
+// plan_view.cpp: the drawn plan of the storey, where the stage is.
+void drawPlanView(State& state);
 
 // Panels.
 void drawStage(State& state, render::Renderer& renderer);
@@ -69,7 +89,15 @@ void drawSearch(State& state);
 
 // answers.cpp: what the homeowner says, shared by card, bar and keys.
 void agree(State& state, const std::string& plate_id);
-void query(State& state, const std::string& plate_id, const std::string& note);
+/// Saves the plate's draft as a query; without words or a name it says so and keeps the draft.
+void query(State& state, const std::string& plate_id);
+/// True when the plate's draft has words in it.
+bool draftHasWords(const State& state, const std::string& plate_id);
+/// Opens the selected plate's note and puts the cursor into it.
+void askNote(State& state);
+bool askingNote(const State& state);
+/// Ends asking when another plate, or none, is selected.
+void keepNoteWithItsPlate(State& state);
 /// The next plate after `from` still to be answered, room by room; empty when all are.
 std::string nextToAnswer(const State& state, const std::string& from);
 
@@ -88,6 +116,10 @@ void stateShape(const State& state, ImDrawList& list, ImVec2 centre, float radiu
 unsigned stateColour(const State& state, review::State plate_state);
 bool largeButton(const State& state, const char* label, unsigned rgb, ImVec2 size, bool filled);
 void wrapped(const std::string& text);
+/// The text broken between words into at most `lines` lines of `width_px`, at least one; the last one ends in
+/// three points when something had to be left out.
+std::vector<std::string> linesWithin(const ImFont& font, const std::string& text, float width_px,
+                                     std::size_t lines);
 std::string plateTitle(const State& state, const plan::Plate& plate);
 std::string hostSentence(const State& state, const plan::Plate& plate);
 std::string modulesSentence(const State& state, const plan::Plate& plate);

@@ -33,6 +33,23 @@ void stepPicture(ImDrawList& list, Panel panel, bool review, ImVec2 c, float s, 
         line(-0.4F, 0.9F, -0.9F, 0.9F);
         line(-0.9F, 0.9F, -0.9F, -0.9F);
         return;
+    case Panel::Furnish: // a bed from above, with its pillows
+        line(-0.75F, -0.95F, 0.75F, -0.95F);
+        line(0.75F, -0.95F, 0.75F, 0.95F);
+        line(0.75F, 0.95F, -0.75F, 0.95F);
+        line(-0.75F, 0.95F, -0.75F, -0.95F);
+        line(-0.75F, -0.15F, 0.75F, -0.15F);
+        list.AddRect({c.x - 0.55F * r, c.y - 0.72F * r}, {c.x - 0.1F * r, c.y - 0.4F * r}, ink, 0, 0, 1.4F * s);
+        list.AddRect({c.x + 0.1F * r, c.y - 0.72F * r}, {c.x + 0.55F * r, c.y - 0.4F * r}, ink, 0, 0, 1.4F * s);
+        return;
+    case Panel::Plates: // a plate of two gangs
+        line(-1, -0.6F, 1, -0.6F);
+        line(1, -0.6F, 1, 0.6F);
+        line(1, 0.6F, -1, 0.6F);
+        line(-1, 0.6F, -1, -0.6F);
+        list.AddCircle({c.x - 0.45F * r, c.y}, 0.3F * r, ink, 20, 1.7F * s);
+        list.AddCircle({c.x + 0.45F * r, c.y}, 0.3F * r, ink, 20, 1.7F * s);
+        return;
     case Panel::Layers: // three sheets
         for (const float y : {-0.5F, 0.0F, 0.5F}) {
             line(-0.9F, y, 0, y - 0.42F);
@@ -141,6 +158,7 @@ void layersPanel(State& state) {
     wrapped("See-through keeps a piece in sight and shows what is behind it.");
     ImGui::PopFont();
     const float s = state.scale;
+    const float button = ImGui::CalcTextSize("See-through").x + 28 * s;
     for (const auto& layer : state.plan().layers) {
         ImGui::PushID(layer.id.c_str());
         ImGui::PushFont(state.fonts.strong);
@@ -161,7 +179,7 @@ void layersPanel(State& state) {
                 colour(chosen ? state.tokens->accent : state.tokens->quiet, chosen ? 1.0F : 0.5F));
             ImGui::PushStyleColor(ImGuiCol_Text,
                                   colour(chosen ? state.tokens->on_accent : state.tokens->ink));
-            const bool clicked = ImGui::Button(choice.word, {104 * s, 0});
+            const bool clicked = ImGui::Button(choice.word, {button, 0});
             place(state, "layer:" + layer.id + ":" + choice.word);
             ImGui::PopStyleColor(3);
             ImGui::SameLine(0, 4 * s);
@@ -253,6 +271,12 @@ void drawRail(State& state) {
     if (step(state, "Rooms", "The rooms by storey: go to one, or hide it", Panel::Rooms, false,
              state.panel == Panel::Rooms))
         toggle(state, Panel::Rooms);
+    if (step(state, "Furnish", "Furniture, doors and windows, lights, another room", Panel::Furnish, false,
+             state.panel == Panel::Furnish))
+        toggle(state, Panel::Furnish);
+    if (step(state, "Plates", "Compose a plate, or take one from the library", Panel::Plates, false,
+             state.panel == Panel::Plates))
+        toggle(state, Panel::Plates);
     if (step(state, "Layers", "Show, see through or hide furniture, lamps, plates", Panel::Layers, false,
              state.panel == Panel::Layers))
         toggle(state, Panel::Layers);
@@ -315,6 +339,12 @@ void drawTopBar(State& state) {
                   "The storey from above, without its ceiling (3)"))
         setStance(state, Stance::LidOff);
     place(state, "lid-off");
+    ImGui::SameLine(0, 4 * s);
+    if (state.seat == Seat::Designer) {
+        if (barButton(state, "Plan", state.stance == Stance::Plan, "The drawn plan of the storey (4)"))
+            setStance(state, Stance::Plan);
+        place(state, "plan");
+    }
     const char* seat = state.seat == Seat::Designer ? "Homeowner view" : "Designer view";
     const float width = ImGui::CalcTextSize(seat).x + ImGui::CalcTextSize("Find  Ctrl+K").x + 90 * s;
     if (const auto* room = standingRoom(state); room != nullptr && state.stance == Stance::Walk) {
@@ -356,6 +386,12 @@ void drawSidePanel(State& state) {
     case Panel::Rooms:
         title = "Rooms";
         break;
+    case Panel::Furnish:
+        title = "Furnish";
+        break;
+    case Panel::Plates:
+        title = "Plates";
+        break;
     case Panel::Layers:
         title = "Layers";
         break;
@@ -375,6 +411,12 @@ void drawSidePanel(State& state) {
     switch (state.panel) {
     case Panel::Rooms:
         roomsPanel(state);
+        break;
+    case Panel::Furnish:
+        furnishPanel(state);
+        break;
+    case Panel::Plates:
+        drawLibraryPanel(state);
         break;
     case Panel::Layers:
         layersPanel(state);

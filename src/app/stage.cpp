@@ -28,11 +28,10 @@ std::string viewKey(const State& state, const render::View& view) {
 void click(State& state, const render::Pick& hit, bool twice) {
     const bool plate = hit.kind == scene::PartKind::Plate;
     if (plate) {
-        state.selected = hit.object;
-        state.asking_note = false;
+        choosePlate(state, hit.object, ImGui::GetIO().KeyCtrl && state.seat == Seat::Designer);
         return;
     }
-    state.selected.clear();
+    choosePlate(state, {}, false);
     const plan::Vec3 at = scene::toHouse(hit.point);
     if (state.stance == Stance::Walk) {
         const auto* piece = plan::findFurniture(state.plan(), hit.object);
@@ -43,45 +42,109 @@ void click(State& state, const render::Pick& hit, bool twice) {
             takeStair(state, piece->id);
         else if (ground)
             walkTo(state, {at.x, at.y}, room == nullptr ? state.storey : room->storey);
-    } else if (twice && plan::findRoom(state.plan(), hit.room) != nullptr) {
-        // Step in where one pointed, looking the way the camera looked.
-        state.stance = Stance::Walk;
-        scene::Camera camera = state.camera;
-        camera.pitch = -0.08F;
-        const auto* map = walkMap(state, state.storey);
-        const plan::Vec2 stand = map == nullptr ? plan::Vec2{at.x, at.y} : map->nearestFree({at.x, at.y});
-        const auto* storey = plan::findStorey(state.plan(), state.storey);
-        camera.eye = scene::toScene({stand.x, stand.y, scene::kEyeHeightMm},
-                                    storey == nullptr ? 0 : storey->elevation_mm);
-        state.room = hit.room;
-        flyTo(state, camera);
+    } else if (const auto* room = plan::findRoom(state.plan(), hit.room); twice && room != nullptr) {
+        stepInto(state, *room, {at.x, at.y});
     }
 }
 
-void mouse(State& state, const render::Renderer& renderer, const render::View& view) {
+DragKeys dragKeys(const State& state, const render::View& view, const render::Pick& hit) {
+    const ImGuiIO& io = ImGui::GetIO();
+    constexpr float kSnap_px = 9;
+    // As many mm as the snap's pixels are at the distance of what is under the pointer.
+    const float distance_m = glm::distance(hit.point, view.camera.eye);
+    const float per_px = 2 * distance_m * std::tan(view.camera.vertical_fov / 2) / state.stage.height;
+    return {io.KeyAlt, io.KeyShift, std::clamp(1000.0 * per_px * kSnap_px, 4.0, 60.0)};
+}
+
+/// A press on a plate is the beginning of a drag of it.
+void press(State& state, const render::View& view, const render::Pick& hit) {
+    if (hit.kind != scene::PartKind::Plate || state.seat != Seat::Designer) return;
+    const plan::Plate* plate = plan::findPlate(state.plan(), hit.object);
+    if (plate == nullptr) return;
+    const Spot at{plate->room, plate->host};
+    const auto pointer = spotUnder(state, view, {}, ImGui::GetIO().MousePos, &at);
+    beginDrag(state, plate->id, pointer.value_or(at), Place::Stage);
+}
+
+/// True while a plate is dragged on the stage.
+bool drag(State& state, const render::Renderer& renderer, const render::View& view) {
+    if (state.drag.plate.empty() || state.drag.place != Place::Stage) return false;
+    if (ImGui::IsMouseReleased(ImGuiMouseButton_Left) || !ImGui::IsMouseDown(ImGuiMouseButton_Left)) {
+        const bool moved = state.drag.moving;
+        endDrag(state);
+        return moved;
+    }
+    const ImGuiIO& io = ImGui::GetIO();
+    state.drag.moving = state.drag.moving || ImGui::IsMouseDragging(ImGuiMouseButton_Left, kClickSlack_px);
+    if (!state.drag.moving || (io.MouseDelta.x == 0 && io.MouseDelta.y == 0)) return true;
+    const plan::Plate* plate = plan::findPlate(state.plan(), state.drag.plate);
+    if (plate == nullptr) return true;
+    const auto hit = renderer.pick(view, static_cast<int>(io.MousePos.x - state.stage.x),
+                                   static_cast<int>(io.MousePos.y - state.stage.y));
+    const Spot now{plate->room, plate->host};
+    // What is under the pointer may be the plate itself, which stands out of its wall: then its wall counts.
+    const bool itself = hit.object == plate->id;
+    const auto spot = spotUnder(state, view, itself ? render::Pick{} : hit, io.MousePos, &now);
+    if (spot) dragTo(state, *spot, dragKeys(state, view, hit));
+    return true;
+}
+
+/// A new plate follows the pointer; true when the click was for it.
+bool placePlate(State& state, const render::Renderer& renderer, const render::View& view, bool over,
+                bool still) {
+    if (!state.placing) return false;
+    const ImGuiIO& io = ImGui::GetIO();
+    std::optional<Spot> spot;
+    if (over) {
+        const auto hit = renderer.pick(view, static_cast<int>(io.MousePos.x - state.stage.x),
+                                       static_cast<int>(io.MousePos.y - state.stage.y));
+        spot = spotUnder(state, view, hit, io.MousePos, nullptr);
+        hoverPlacing(state, spot, dragKeys(state, view, hit));
+    }
+    if (state.placing->spot && over)
+        drawPlacing(state, *state.placing->spot,
+                    stageProjector(state, view, state.placing->spot->room, state.placing->spot->host));
+    if (over && still && ImGui::IsMouseReleased(ImGuiMouseButton_Left) && spot) {
+        putDown(state, io.KeyShift);
+        return true;
+    }
+    return over;
+}
+
+void look(State& state) {
+    const ImGuiIO& io = ImGui::GetIO();
+    const bool right = ImGui::IsMouseDragging(ImGuiMouseButton_Right, kClickSlack_px);
+    const bool left = ImGui::IsMouseDragging(ImGuiMouseButton_Left, kClickSlack_px);
+    const bool middle = ImGui::IsMouseDragging(ImGuiMouseButton_Middle, kClickSlack_px);
+    if (middle || (left && io.KeyShift))
+        panBy(state, io.MouseDelta.x, io.MouseDelta.y);
+    else if (left || right)
+        lookBy(state, io.MouseDelta.x, io.MouseDelta.y);
+}
+
+void mouse(State& state, const render::Renderer& renderer, const render::View& view, bool on_number) {
     const ImGuiIO& io = ImGui::GetIO();
     const bool over = ImGui::IsItemHovered();
     const auto pickHere = [&] {
         return renderer.pick(view, static_cast<int>(io.MousePos.x - state.stage.x),
                              static_cast<int>(io.MousePos.y - state.stage.y));
     };
-    if (ImGui::IsItemActive() || over) {
-        const bool right = ImGui::IsMouseDragging(ImGuiMouseButton_Right, kClickSlack_px);
-        const bool left = ImGui::IsMouseDragging(ImGuiMouseButton_Left, kClickSlack_px);
-        const bool middle = ImGui::IsMouseDragging(ImGuiMouseButton_Middle, kClickSlack_px);
-        if (middle || (left && io.KeyShift))
-            panBy(state, io.MouseDelta.x, io.MouseDelta.y);
-        else if (left || right)
-            lookBy(state, io.MouseDelta.x, io.MouseDelta.y);
-    }
+    const bool still =
+        std::hypot(ImGui::GetMouseDragDelta(0, 0).x, ImGui::GetMouseDragDelta(0, 0).y) < kClickSlack_px;
+    if (over && !on_number && !state.placing && ImGui::IsMouseClicked(ImGuiMouseButton_Left))
+        press(state, view, pickHere());
+    if (drag(state, renderer, view)) return;
+    if (ImGui::IsItemActive() || over) look(state);
     if (over && io.MouseWheel != 0) zoomBy(state, io.MouseWheel);
+    if (placePlate(state, renderer, view, over, still)) return;
     if (!over) {
         state.hovered.clear();
         return;
     }
-    const bool still =
-        std::hypot(ImGui::GetMouseDragDelta(0, 0).x, ImGui::GetMouseDragDelta(0, 0).y) < kClickSlack_px;
-    if (ImGui::IsMouseReleased(ImGuiMouseButton_Left) && still) {
+    // The release that ends a double-click is no click of its own: it would walk on from where one stepped
+    // in.
+    const bool second = io.MouseClickedLastCount[0] > 1;
+    if (ImGui::IsMouseReleased(ImGuiMouseButton_Left) && still && !second && !on_number && !state.typing) {
         click(state, pickHere(), false);
     } else if (ImGui::IsMouseDoubleClicked(ImGuiMouseButton_Left)) {
         click(state, pickHere(), true);
@@ -89,6 +152,15 @@ void mouse(State& state, const render::Renderer& renderer, const render::View& v
         const render::Pick hit = pickHere();
         state.hovered = hit.kind == scene::PartKind::Plate ? hit.object : std::string();
     }
+}
+
+/// Distances of the chosen plate on the stage; true when the pointer is on one of the numbers.
+bool measures(State& state, const render::View& view) {
+    const plan::Plate* plate = plan::findPlate(state.plan(), state.selected);
+    if (plate == nullptr || state.seat != Seat::Designer || state.flight.done < 1 || !state.walk_way.empty())
+        return false;
+    if (state.stance == Stance::Walk && plate->room != state.room) return false;
+    return drawMeasures(state, *plate, stageProjector(state, view, plate->room, plate->host), Place::Stage);
 }
 
 void crumb(const State& state) {
@@ -137,6 +209,14 @@ void drawStage(State& state, render::Renderer& renderer) {
     ImGui::SetNextWindowSize({state.stage.width, state.stage.height});
     ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, {0, 0});
     ImGui::Begin("stage", nullptr, kFlags);
+    if (state.stance == Stance::Plan) {
+        drawPlanView(state);
+        toast(state);
+        drawTyping(state);
+        ImGui::End();
+        ImGui::PopStyleVar();
+        return;
+    }
     const render::View view = viewOf(state);
     if (const std::string key = viewKey(state, view); key != state.stage_key) {
         state.stage_texture = renderer.drawToTexture(view);
@@ -150,10 +230,11 @@ void drawStage(State& state, render::Renderer& renderer) {
     ImGui::InvisibleButton("stage-mouse", size,
                            ImGuiButtonFlags_MouseButtonLeft | ImGuiButtonFlags_MouseButtonRight |
                                ImGuiButtonFlags_MouseButtonMiddle);
-    mouse(state, renderer, view);
+    mouse(state, renderer, view, measures(state, view));
     if (state.flight.done >= 1 && state.walk_way.empty()) drawMarks(state, renderer, view);
     crumb(state);
     toast(state);
+    drawTyping(state);
     ImGui::End();
     ImGui::PopStyleVar();
 }

@@ -3,15 +3,21 @@
 #pragma once
 
 #include "app/app.hpp"
+#include "app/furnish.hpp"
+#include "app/placing.hpp"
+#include "app/plate_bench.hpp"
 #include "app/theme.hpp"
 #include "catalogue/catalogue.hpp"
+#include "catalogue/pack.hpp"
 #include "edit/edit.hpp"
 #include "geometry/coverage.hpp"
+#include "geometry/house_index.hpp"
 #include "render/renderer.hpp"
 #include "review/review.hpp"
 #include "scene/house_way.hpp"
 #include "scene/scene.hpp"
 #include "sheets/sheets.hpp"
+#include "sheets/storey_plan.hpp"
 
 #include <chrono>
 #include <map>
@@ -24,9 +30,9 @@ namespace gangway::app {
 
 inline constexpr float kCardWidth = 340; ///< of the selected plate's card, pixels at scale 1
 
-enum class Stance { Walk, Orbit, LidOff };
+enum class Stance { Walk, Orbit, LidOff, Plan };
 enum class Seat { Designer, Homeowner };
-enum class Panel { None, Rooms, Layers, Sheets, Keys };
+enum class Panel { None, Rooms, Furnish, Plates, Layers, Sheets, Keys };
 
 /// A rectangle on screen, pixels.
 struct Rect {
@@ -59,6 +65,8 @@ struct Derived {
     std::map<std::string, catalogue::ComposedPlate> plates;
     std::vector<review::State> states; ///< one a plate, in the plan's order
     review::Count count;
+    std::optional<geometry::HouseIndex> house; ///< of the document's plan; new when more than plates changed
+    bool walk_due = false; ///< furniture was moved in a step that is still open: ways and covers wait for its end
 };
 
 /// The wall strip's picture.
@@ -73,6 +81,24 @@ struct StripPicture {
     float pan_px = 0;
     float px_per_mm = 1; ///< of strip paper
     float drawn_px_per_mm = 0;
+};
+
+/// The drawn plan's picture: the building, kept while only plates change, and the symbols over it.
+struct PlanPicture {
+    sheets::StoreyBase base;
+    sheets::StoreySymbols symbols;
+    std::string storey;
+    std::string look; ///< options the base was drawn for, as text
+    std::uint64_t base_version = 0;
+    std::uint64_t symbols_version = 0;
+    std::string symbols_look;
+    unsigned base_texture = 0;
+    unsigned symbols_texture = 0;
+    float drawn_base_px = 0; ///< pixels a paper mm the textures were drawn at
+    float drawn_symbols_px = 0;
+    float px_per_mm = 0; ///< of plan paper; 0: fit
+    plan::Vec2 centre_mm; ///< house point in the middle of the view
+    bool heights = true;
 };
 
 struct Message {
@@ -101,7 +127,9 @@ struct State {
     float scale = 1;
 
     edit::Document document;
-    catalogue::Catalogue catalogue;
+    catalogue::Catalogue catalogue; ///< with the plan's own formats
+    catalogue::Catalogue shipped; ///< as read from the catalogue folder
+    catalogue::CountryPacks packs;
     Derived derived;
 
     Stance stance = Stance::Walk;
@@ -114,7 +142,16 @@ struct State {
     Flight flight;
     std::vector<scene::WayPoint> walk_way; ///< click-to-walk, points still ahead
 
-    std::string selected; ///< plate id
+    std::string selected;       ///< plate id
+    std::set<std::string> also; ///< plates chosen together with it
+    std::optional<sheets::PlanRef> thing; ///< something else that is chosen: furniture, opening, luminaire, room, wall
+    Drag drag;
+    std::optional<Placing> placing;
+    std::optional<Typing> typing;
+    std::optional<ThingPlacing> thing_placing; ///< new furniture, opening or luminaire on the pointer
+    Furnish furnish; ///< its panel, and the card of `thing`
+    std::optional<plan::KeptDistance> measured_along, measured_height; ///< what the card's numbers start from
+    std::optional<Rect> box; ///< being drawn to choose what is in it
     std::string hovered;
     std::set<std::string> faded; ///< objects made see-through by "show it"
     std::set<std::string> hidden_rooms;
@@ -122,10 +159,11 @@ struct State {
     bool open_only = false;
 
     std::string answering; ///< name beside answers
-    std::string query_note;
-    bool asking_note = false;
+    std::string note_for;                      ///< plate whose query note is being typed; empty: none
+    std::map<std::string, std::string> drafts; ///< notes typed and not saved yet, by plate id
     int note_frame = 0; ///< frame the note was asked for, to put the cursor there once
-    std::string set_out_text, height_text, number_problem;
+    std::string set_out_text, height_text;
+    std::string set_out_problem, height_problem; ///< what is wrong with the two texts, in words
     std::string number_plate; ///< plate the two texts belong to, with version
     std::uint64_t number_version = 0;
 
@@ -151,6 +189,8 @@ struct State {
     unsigned stage_texture = 0;
     bool refining = false; ///< the picture at rest is still being made finer
     StripPicture strip;
+    PlanPicture plan_picture;
+    PlateBench bench;
     std::map<std::string, Rect> places; ///< where things are on screen this frame, by name
     std::uint64_t frames = 0;
     int frames_wanted = 3;

@@ -1,10 +1,10 @@
 // The wall strip: the room one stands in, unrolled, drawn by the same code as the printed sheets.
 #include "app/panels.hpp"
+#include "app/picture_upload.hpp"
 
 #include "export/export.hpp"
+#include "geometry/frames.hpp"
 #include "review/review.hpp"
-
-#include <epoxy/gl.h>
 
 #include <algorithm>
 #include <cmath>
@@ -16,14 +16,7 @@ constexpr double kStripScale = 40; ///< leaves tags and numbers readable at the 
 constexpr int kLargestTexture = 8192;
 
 void upload(StripPicture& picture, const exporting::Bitmap& bitmap) {
-    if (picture.texture == 0) glGenTextures(1, &picture.texture);
-    glBindTexture(GL_TEXTURE_2D, picture.texture);
-    glTexParameteri(GL_TEXTURE_2D, GL_TEXTURE_MIN_FILTER, GL_LINEAR);
-    glTexParameteri(GL_TEXTURE_2D, GL_TEXTURE_MAG_FILTER, GL_LINEAR);
-    glTexParameteri(GL_TEXTURE_2D, GL_TEXTURE_WRAP_S, GL_CLAMP_TO_EDGE);
-    glTexParameteri(GL_TEXTURE_2D, GL_TEXTURE_WRAP_T, GL_CLAMP_TO_EDGE);
-    glTexImage2D(GL_TEXTURE_2D, 0, GL_RGBA8, bitmap.width, bitmap.height, 0, GL_RGBA, GL_UNSIGNED_BYTE,
-                 bitmap.rgba.data());
+    uploadPicture(picture.texture, bitmap);
     picture.texture_width = bitmap.width;
     picture.texture_height = bitmap.height;
 }
@@ -68,6 +61,10 @@ struct Mapping {
         return {corner.x + static_cast<float>(at.x) * px_per_mm,
                 corner.y + static_cast<float>(height_mm - at.y) * px_per_mm};
     }
+    drawing::Pt toPaper(ImVec2 at) const {
+        return {static_cast<double>((at.x - corner.x) / px_per_mm),
+                height_mm - static_cast<double>((at.y - corner.y) / px_per_mm)};
+    }
 };
 
 Rect plateRect(const State& state, const Mapping& map, const sheets::StripWall& wall,
@@ -81,14 +78,38 @@ Rect plateRect(const State& state, const Mapping& map, const sheets::StripWall& 
             static_cast<float>(h / kStripScale) * map.px_per_mm};
 }
 
-void platesOnStrip(State& state, const plan::Room& room, const Mapping& map) {
+/// The wall whose stretch of the strip a screen point is over, and the place on it; nullopt between walls.
+std::optional<Spot> spotOnStrip(const State& state, const plan::Room& room, const Mapping& map, ImVec2 at) {
+    const drawing::Pt paper = map.toPaper(at);
+    for (const auto& wall : state.strip.strip.walls) {
+        const auto frame = geometry::wallFrame(room, wall.wall);
+        const double u = (paper.x - wall.origin.x) * kStripScale;
+        if (u < 0 || u > frame.length_mm) continue;
+        Spot spot{room.id, {plan::Host::Kind::Wall, room.walls[wall.wall].id, "", "", u, 0}};
+        spot.host.v_mm = (paper.y - wall.origin.y) * kStripScale;
+        return spot;
+    }
+    return std::nullopt;
+}
+
+Projector stripProjector(const State& state, const plan::Room& room, const Mapping& map,
+                         const plan::Host& host) {
+    for (const auto& wall : state.strip.strip.walls)
+        if (host.kind == plan::Host::Kind::Wall && room.walls[wall.wall].id == host.wall)
+            return [map, origin = wall.origin](double u_mm, double v_mm) {
+                return std::optional(
+                    map.toScreen({origin.x + u_mm / kStripScale, origin.y + v_mm / kStripScale}));
+            };
+    return [](double, double) { return std::optional<ImVec2>(); };
+}
+
+/// Outlines and states over the drawn plates; the plate under the pointer, empty for none.
+std::string platesOnStrip(State& state, const plan::Room& room, const Mapping& map, bool over) {
     ImDrawList& list = *ImGui::GetWindowDrawList();
     const ImVec2 mouse = ImGui::GetIO().MousePos;
-    const bool over = ImGui::IsItemHovered();
-    const bool clicked = over && ImGui::IsMouseReleased(ImGuiMouseButton_Left) &&
-                         std::abs(ImGui::GetMouseDragDelta(0, 0).x) < 5;
     constexpr float kGrow = 5; // a finger's worth round small plates
     std::string hit;
+    const auto chosen = chosenPlates(state);
     for (const auto& wall : state.strip.strip.walls) {
         for (const auto& plate : state.plan().plates) {
             if (plate.room != room.id || plate.host.kind != plan::Host::Kind::Wall ||
@@ -100,22 +121,92 @@ void platesOnStrip(State& state, const plan::Room& room, const Mapping& map) {
             const bool under = over && reach.holds(mouse.x, mouse.y);
             if (under) hit = plate.id;
             const auto now = stateOf(state, plate);
-            if (plate.id == state.selected || plate.id == state.hovered || under)
+            const bool is_chosen = std::ranges::find(chosen, plate.id) != chosen.end();
+            if (is_chosen || plate.id == state.hovered || under)
                 list.AddRect({reach.x, reach.y}, {reach.x + reach.width, reach.y + reach.height},
-                             packed(state.tokens == &kLight ? state.tokens->accent : kLight.accent), 3, 0,
-                             plate.id == state.selected ? 2.5F : 1.5F);
+                             packed(kLight.accent), 3, 0, is_chosen ? 2.5F : 1.5F);
             if (now != review::State::Open)
                 stateShape(state, list, {reach.x + reach.width, reach.y}, 5 * state.scale, now);
         }
     }
-    if (!hit.empty()) state.hovered = hit;
-    if (clicked && !hit.empty()) {
-        state.asking_note = false;
+    return hit;
+}
+
+DragKeys keysFor(const Mapping& map) {
+    constexpr double kSnap_px = 8;
+    const ImGuiIO& io = ImGui::GetIO();
+    return {io.KeyAlt, io.KeyShift, kSnap_px * kStripScale / static_cast<double>(map.px_per_mm)};
+}
+
+/// True while a plate is dragged along the strip, and on the release that ends it.
+bool dragOnStrip(State& state, const plan::Room& room, const Mapping& map, const std::string& hit,
+                 bool on_number) {
+    const ImGuiIO& io = ImGui::GetIO();
+    const auto pointer = spotOnStrip(state, room, map, io.MousePos);
+    if (!hit.empty() && !on_number && ImGui::IsMouseClicked(ImGuiMouseButton_Left) && pointer)
+        beginDrag(state, hit, *pointer, Place::Strip);
+    if (state.drag.plate.empty() || state.drag.place != Place::Strip) return false;
+    if (!ImGui::IsMouseDown(ImGuiMouseButton_Left)) {
+        const bool moved = state.drag.moving;
+        endDrag(state);
+        return moved;
+    }
+    state.drag.moving = state.drag.moving || ImGui::IsMouseDragging(ImGuiMouseButton_Left, 5);
+    if (state.drag.moving && pointer && (io.MouseDelta.x != 0 || io.MouseDelta.y != 0))
+        dragTo(state, *pointer, keysFor(map));
+    return true;
+}
+
+/// A box drawn over the strip chooses the plates in it.
+bool boxOnStrip(State& state, const plan::Room& room, const Mapping& map, bool active) {
+    const ImGuiIO& io = ImGui::GetIO();
+    if (active && io.KeyCtrl && !state.box && ImGui::IsMouseDragging(ImGuiMouseButton_Left, 5))
+        state.box = Rect{io.MouseClickedPos[0].x, io.MouseClickedPos[0].y, 0, 0};
+    if (!state.box) return false;
+    const Rect box{std::min(state.box->x, io.MousePos.x), std::min(state.box->y, io.MousePos.y),
+                   std::abs(io.MousePos.x - state.box->x), std::abs(io.MousePos.y - state.box->y)};
+    ImGui::GetWindowDrawList()->AddRectFilled({box.x, box.y}, {box.x + box.width, box.y + box.height},
+                                              packed(kLight.accent, 0.12F));
+    ImGui::GetWindowDrawList()->AddRect({box.x, box.y}, {box.x + box.width, box.y + box.height},
+                                        packed(kLight.accent));
+    if (ImGui::IsMouseDown(ImGuiMouseButton_Left)) return true;
+    choosePlate(state, {}, false);
+    for (const auto& wall : state.strip.strip.walls)
+        for (const auto& plate : state.plan().plates) {
+            if (plate.room != room.id || plate.host.wall != room.walls[wall.wall].id) continue;
+            const Rect rect = plateRect(state, map, wall, plate);
+            if (box.holds(rect.x + rect.width / 2, rect.y + rect.height / 2))
+                choosePlate(state, plate.id, true);
+        }
+    state.box.reset();
+    return true;
+}
+
+/// The new plate over the strip.
+void placeOnStrip(State& state, const plan::Room& room, const Mapping& map, bool over) {
+    if (!state.placing || !over) return;
+    const ImGuiIO& io = ImGui::GetIO();
+    hoverPlacing(state, spotOnStrip(state, room, map, io.MousePos), keysFor(map));
+    if (!state.placing->spot) return;
+    drawPlacing(state, *state.placing->spot, stripProjector(state, room, map, state.placing->spot->host));
+    if (ImGui::IsMouseReleased(ImGuiMouseButton_Left)) putDown(state, io.KeyShift);
+}
+
+bool measuresOnStrip(State& state, const plan::Room& room, const Mapping& map) {
+    const plan::Plate* plate = plan::findPlate(state.plan(), state.selected);
+    if (plate == nullptr || plate->room != room.id) return false;
+    return drawMeasures(state, *plate, stripProjector(state, room, map, plate->host), Place::Strip);
+}
+
+void clickOnStrip(State& state, const std::string& hit) {
+    if (ImGui::GetIO().KeyCtrl) {
+        choosePlate(state, hit, true);
+    } else if (state.stance == Stance::Walk) {
         // Chosen here, seen there: the stage turns to it.
-        if (state.stance == Stance::Walk)
-            showPlate(state, hit);
-        else
-            state.selected = hit;
+        choosePlate(state, hit, false);
+        showPlate(state, hit);
+    } else {
+        choosePlate(state, hit, false);
     }
 }
 } // namespace
@@ -135,7 +226,11 @@ void drawStrip(State& state) {
     const float width = static_cast<float>(picture.strip.sheet.width_mm) * picture.px_per_mm;
     const float height = static_cast<float>(picture.strip.sheet.height_mm) * picture.px_per_mm;
     ImGui::InvisibleButton("strip-mouse", extent);
-    if (ImGui::IsItemActive() && ImGui::IsMouseDragging(0, 5)) picture.pan_px += ImGui::GetIO().MouseDelta.x;
+    const bool over = ImGui::IsItemHovered();
+    const bool active = ImGui::IsItemActive();
+    if (active && ImGui::IsMouseDragging(0, 5) && state.drag.plate.empty() && !state.box &&
+        !ImGui::GetIO().KeyCtrl && !state.placing)
+        picture.pan_px += ImGui::GetIO().MouseDelta.x;
     if (ImGui::IsItemHovered() && ImGui::GetIO().MouseWheel != 0) {
         const float before = picture.zoom;
         picture.zoom = std::clamp(picture.zoom * std::pow(1.12F, ImGui::GetIO().MouseWheel), 1.0F, 6.0F);
@@ -151,7 +246,15 @@ void drawStrip(State& state) {
     list.PushClipRect(origin, {origin.x + extent.x, origin.y + extent.y}, true);
     list.AddImage(reinterpret_cast<ImTextureID>(static_cast<std::uintptr_t>(picture.texture)), map.corner,
                   {map.corner.x + width, map.corner.y + height});
-    platesOnStrip(state, *room, map);
+    const std::string hit = platesOnStrip(state, *room, map, over);
+    if (!hit.empty()) state.hovered = hit;
+    const bool on_number = measuresOnStrip(state, *room, map);
+    const bool dragged = dragOnStrip(state, *room, map, over ? hit : std::string(), on_number) ||
+                         boxOnStrip(state, *room, map, active);
+    placeOnStrip(state, *room, map, over);
+    const bool clicked = over && ImGui::IsMouseReleased(ImGuiMouseButton_Left) &&
+                         std::abs(ImGui::GetMouseDragDelta(0, 0).x) < 5;
+    if (clicked && !dragged && !on_number && !state.placing && !hit.empty()) clickOnStrip(state, hit);
     list.PopClipRect();
     list.AddLine({origin.x - 16 * s, origin.y - 8 * s}, {origin.x + extent.x + 16 * s, origin.y - 8 * s},
                  packed(state.tokens->quiet));

@@ -53,7 +53,8 @@ void turnTowards(State& state, plan::Vec2 way, float seconds) {
 } // namespace
 
 bool asked(const State& state) {
-    return state.message || state.ask_unsaved || state.ask_recover || state.search_open || state.browse_open;
+    return state.message || state.ask_unsaved || state.ask_recover || state.search_open || state.browse_open ||
+           state.bench.open;
 }
 
 double elevationOf(const State& state, const std::string& storey_id) {
@@ -114,10 +115,13 @@ void takeStair(State& state, const std::string& furniture_id) {
 bool walkingKeys(State& state, float seconds) {
     const ImGuiIO& io = ImGui::GetIO();
     if (io.WantTextInput || io.KeyCtrl || asked(state)) return false;
-    const float ahead = static_cast<float>(held(GLFW_KEY_W) || held(GLFW_KEY_UP)) -
-                        static_cast<float>(held(GLFW_KEY_S) || held(GLFW_KEY_DOWN));
+    // The arrows move a chosen plate; without one they walk and turn.
+    const bool arrows = state.seat == Seat::Homeowner || state.selected.empty();
+    const auto arrow = [arrows](int key) { return arrows && held(key); };
+    const float ahead = static_cast<float>(held(GLFW_KEY_W) || arrow(GLFW_KEY_UP)) -
+                        static_cast<float>(held(GLFW_KEY_S) || arrow(GLFW_KEY_DOWN));
     const float aside = static_cast<float>(held(GLFW_KEY_D)) - static_cast<float>(held(GLFW_KEY_A));
-    const float turn = static_cast<float>(held(GLFW_KEY_RIGHT)) - static_cast<float>(held(GLFW_KEY_LEFT));
+    const float turn = static_cast<float>(arrow(GLFW_KEY_RIGHT)) - static_cast<float>(arrow(GLFW_KEY_LEFT));
     if (ahead == 0 && aside == 0 && turn == 0) return false;
     const bool on_stairs = !state.walk_way.empty() && state.walk_way.front().storey != state.storey;
     if (on_stairs) return followWay(state, seconds);

@@ -1,6 +1,7 @@
 // The few widgets that carry the identity: state shapes, large answers, a plate's front in true proportion,
 // and how a plate is put into words.
 #include "app/panels.hpp"
+#include "app/plate_front.hpp"
 
 #include "drawing/dimensions.hpp"
 #include "review/review.hpp"
@@ -32,56 +33,6 @@ std::string length(const State& state, double value_mm) {
         break;
     }
     return drawing::number(value_mm, Units::Millimetres) + " mm";
-}
-
-/// Parses "#RRGGBB"; grey for anything else.
-unsigned rgbOf(const std::string& text) {
-    if (text.size() != 7 || text[0] != '#') return 0xDDDDDD;
-    return static_cast<unsigned>(std::strtoul(text.c_str() + 1, nullptr, 16));
-}
-
-unsigned shade(unsigned rgb, float factor) {
-    const auto part = [factor, rgb](unsigned shift) {
-        const float value = static_cast<float>((rgb >> shift) & 255U) * factor;
-        return static_cast<unsigned>(std::clamp(value, 0.0F, 255.0F)) << shift;
-    };
-    return part(16) | part(8) | part(0);
-}
-
-void frontShape(ImDrawList& list, const catalogue::FrontShape& shape, ImVec2 gang, float px, unsigned face) {
-    using Kind = catalogue::FrontShape::Kind;
-    using Role = catalogue::FrontShape::Role;
-    const ImVec2 centre =
-        at(gang, static_cast<float>(shape.centre_mm.x) * px, -static_cast<float>(shape.centre_mm.y) * px);
-    const ImU32 line = packed(shade(face, 0.45F));
-    float factor = shape.relief_mm < 0 ? 0.82F : 0.97F;
-    if (shape.role == Role::Pin || shape.role == Role::Contact) factor = 0.25F;
-    const ImU32 fill = packed(shade(face, factor));
-    if (shape.kind == Kind::Circle) {
-        const float radius = static_cast<float>(shape.width_mm) / 2 * px;
-        list.AddCircleFilled(centre, radius, fill, 40);
-        list.AddCircle(centre, radius, line, 40, 1);
-        return;
-    }
-    std::vector<ImVec2> points;
-    const double angle = shape.turn_deg * std::numbers::pi / 180;
-    const auto add = [&](double x, double y) {
-        const double rx = x * std::cos(angle) - y * std::sin(angle);
-        const double ry = x * std::sin(angle) + y * std::cos(angle);
-        points.push_back(at(centre, static_cast<float>(rx) * px, -static_cast<float>(ry) * px));
-    };
-    if (shape.kind == Kind::Polyline) {
-        for (const auto& point : shape.points_mm)
-            add(point.x, point.y);
-        list.AddPolyline(points.data(), static_cast<int>(points.size()), line, 0, 1.5F);
-        return;
-    }
-    const double w = shape.width_mm / 2;
-    const double h = shape.height_mm / 2;
-    for (const auto& [x, y] : {std::pair{-w, -h}, {w, -h}, {w, h}, {-w, h}})
-        add(x, y);
-    list.AddConvexPolyFilled(points.data(), 4, fill);
-    list.AddPolyline(points.data(), 4, line, ImDrawFlags_Closed, 1);
 }
 } // namespace
 
@@ -155,10 +106,106 @@ void wrapped(const std::string& text) {
     ImGui::PopTextWrapPos();
 }
 
+std::vector<std::string> linesWithin(const ImFont& font, const std::string& text, float width,
+                                     std::size_t lines) {
+    static constexpr const char* kLeftOut = "...";
+    const auto widthOf = [&font](const std::string& words) {
+        return font.CalcTextSizeA(font.FontSize, FLT_MAX, 0, words.c_str()).x;
+    };
+    std::vector<std::string> broken;
+    std::string rest = text;
+    while (broken.size() + 1 < lines && widthOf(rest) > width) {
+        const char* const begin = rest.c_str();
+        const auto cut = static_cast<std::size_t>(
+            font.CalcWordWrapPositionA(1, begin, begin + rest.size(), width) - begin);
+        if (cut == 0) break;
+        broken.push_back(rest.substr(0, cut));
+        rest.erase(0, rest.find_first_not_of(' ', cut));
+    }
+    if (widthOf(rest) > width) {
+        while (!rest.empty() && widthOf(rest + kLeftOut) > width) {
+            // Never half a letter: a UTF-8 letter goes with all its bytes.
+            bool inside_letter = true;
+            while (inside_letter && !rest.empty()) {
+                inside_letter = (static_cast<unsigned char>(rest.back()) & 0xC0U) == 0x80U;
+                rest.pop_back();
+            }
+        }
+        rest += kLeftOut;
+    }
+    broken.push_back(rest);
+    return broken;
+}
+
 std::string plateTitle(const State& state, const plan::Plate& plate) {
     const std::string name = plate.tag.empty() ? plate.id : plate.tag;
     return plate.purpose.empty() ? name + "  " + modulesSentence(state, plate) : name + "  " + plate.purpose;
 }
+
+namespace {
+struct PlainWord {
+    const char* trade;
+    const char* plain; ///< empty: nothing that a homeowner decides by
+};
+/// Parts of module names as the catalogue gives them, and what they are called at a kitchen table.
+constexpr PlainWord kPlainWords[] = {{"socket outlet", "socket"},
+                                     {"switched", "with its own switch"},
+                                     {"duplex", "double"},
+                                     {"one-way", ""},
+                                     {"two-way", ""},
+                                     {"intermediate", ""},
+                                     {"double-pole", ""},
+                                     {"two circuits", "for two lights"},
+                                     {"three circuits", "for three lights"},
+                                     {"data outlet", "network socket"},
+                                     {"one RJ45", ""},
+                                     {"two RJ45", "double"},
+                                     {"aerial outlet", "aerial socket"},
+                                     {"telephone outlet", "telephone socket"},
+                                     {"cord outlet", "outlet for a fixed cable"},
+                                     {"shaver supply unit", "shaver socket"},
+                                     {"blank", "blank cover"}};
+
+std::string plainPart(const std::string& part) {
+    if (part.starts_with("type ")) return {};
+    const auto* const found =
+        std::ranges::find_if(kPlainWords, [&part](const PlainWord& word) { return part == word.trade; });
+    return found == std::end(kPlainWords) ? part : found->plain;
+}
+
+/// "socket outlet, type G, switched" as "socket, with its own switch".
+std::string plainModule(const std::string& name) {
+    std::string plain;
+    for (std::size_t at = 0; at <= name.size();) {
+        const std::size_t comma = std::min(name.find(", ", at), name.size());
+        const std::string part = plainPart(name.substr(at, comma - at));
+        if (!part.empty()) plain += (plain.empty() ? "" : ", ") + part;
+        at = comma + 2;
+    }
+    return plain;
+}
+
+/// Where the plate is, without set-out and datum.
+std::string plainHost(const State& state, const plan::Host& host) {
+    using Kind = plan::Host::Kind;
+    const std::string high = length(state, host.v_mm);
+    const auto* piece = plan::findFurniture(state.plan(), host.furniture);
+    const std::string name = piece == nullptr ? host.furniture : piece->name;
+    switch (host.kind) {
+    case Kind::Wall:
+        return fmt::format("On wall {}, {} above the floor", host.wall, high);
+    case Kind::Floor:
+        return "In the floor";
+    case Kind::Ceiling:
+        return "On the ceiling";
+    case Kind::Furniture:
+        break;
+    }
+    if (host.face == "top") return "On top of the " + name;
+    if (host.face == "bottom") return "Under the " + name;
+    return fmt::format("On the {}, {} above the floor", name, high);
+}
+} // namespace
 
 std::string modulesSentence(const State& state, const plan::Plate& plate) {
     std::string sentence;
@@ -167,7 +214,8 @@ std::string modulesSentence(const State& state, const plan::Plate& plate) {
         while (run < plate.modules.size() && plate.modules[run].type == plate.modules[i].type)
             ++run;
         const auto* module = state.catalogue.module(plate.modules[i].type);
-        const std::string name = module == nullptr ? plate.modules[i].type : module->name;
+        std::string name = module == nullptr ? plate.modules[i].type : module->name;
+        if (state.seat == Seat::Homeowner) name = plainModule(name);
         sentence +=
             (sentence.empty() ? "" : ", ") + (run - i > 1 ? std::to_string(run - i) + " x " : "") + name;
         i = run;
@@ -177,6 +225,7 @@ std::string modulesSentence(const State& state, const plan::Plate& plate) {
 
 std::string hostSentence(const State& state, const plan::Plate& plate) {
     using Kind = plan::Host::Kind;
+    if (state.seat == Seat::Homeowner) return plainHost(state, plate.host);
     const std::string u = length(state, plate.host.u_mm);
     const std::string v = length(state, plate.host.v_mm);
     switch (plate.host.kind) {
@@ -195,31 +244,7 @@ std::string hostSentence(const State& state, const plan::Plate& plate) {
 }
 
 void plateFront(const State& state, ImDrawList& list, const plan::Plate& plate, ImVec2 centre, float px) {
-    const auto composed = catalogue::compose(state.catalogue, plate);
-    const auto colour_of = [&state](const std::string& finish) {
-        const auto* found = state.catalogue.finish(finish);
-        return found == nullptr ? 0xF2F0EBU : rgbOf(found->srgb);
-    };
-    const unsigned frame = colour_of(composed.finish);
-    const float w = static_cast<float>(composed.width_mm) / 2 * px;
-    const float h = static_cast<float>(composed.height_mm) / 2 * px;
-    const float round = static_cast<float>(composed.corner_mm) * px;
-    list.AddRectFilled(at(centre, -w + 3, -h + 4), at(centre, w + 3, h + 4), packed(state.tokens->ink, 0.12F),
-                       round);
-    list.AddRectFilled(at(centre, -w, -h), at(centre, w, h), packed(frame), round);
-    list.AddRect(at(centre, -w, -h), at(centre, w, h), packed(shade(frame, 0.6F)), round, 0, 1.2F);
-    for (const auto& gang : composed.gangs) {
-        const ImVec2 middle =
-            at(centre, static_cast<float>(gang.centre_mm.x) * px, -static_cast<float>(gang.centre_mm.y) * px);
-        const float gw = static_cast<float>(gang.width_mm) / 2 * px;
-        const float gh = static_cast<float>(gang.height_mm) / 2 * px;
-        const unsigned face = colour_of(gang.finish.empty() ? composed.finish : gang.finish);
-        list.AddRectFilled(at(middle, -gw, -gh), at(middle, gw, gh), packed(shade(face, 0.985F)));
-        list.AddRect(at(middle, -gw, -gh), at(middle, gw, gh), packed(shade(face, 0.7F)));
-        if (gang.module == nullptr) continue;
-        for (const auto& shape : gang.module->front)
-            frontShape(list, shape, middle, px, face);
-    }
+    drawFront(list, *state.tokens, state.catalogue, catalogue::compose(state.catalogue, plate), centre, px);
 }
 
 } // namespace gangway::app

@@ -44,7 +44,15 @@ std::vector<std::string> finishIds(const Catalogue& catalogue) {
 
 const ModuleType& moduleFor(const ModuleType& module, const PlateFormat& format) {
     const auto variant = std::ranges::find(module.variants, format.id, &ModuleType::format);
-    return variant == module.variants.end() ? module : *variant;
+    if (variant != module.variants.end()) return *variant;
+    if (format.family.empty()) return module;
+    const auto of_family = std::ranges::find(module.variants, format.family, &ModuleType::format);
+    return of_family == module.variants.end() ? module : *of_family;
+}
+
+bool isMadeFor(const ModuleType& module, const PlateFormat& format) {
+    return module.families.empty() || format.family.empty() ||
+           std::ranges::find(module.families, format.family) != module.families.end();
 }
 
 } // namespace gangway::catalogue

@@ -44,8 +44,9 @@ void appendNamed(const std::string& name, Vec2 offset, const std::string& where,
         for (const auto& [id, front] : fronts)
             known.push_back(id);
         const std::string nearest = plan::nearestWord(name, known);
-        mistakes.push_back(fmt::format("{}: no front is called '{}'{}", where, name,
-                                       nearest.empty() ? "" : "; the nearest is '" + nearest + "'"));
+        mistakes.push_back(
+            {where, fmt::format("no front is called '{}'{}", name,
+                                nearest.empty() ? "" : fmt::format("; the nearest is '{}'", nearest))});
         return;
     }
     for (FrontShape shape : found->second.shapes) {
@@ -92,7 +93,7 @@ void readNamedFront(const Json& object, const std::string& where, Fronts& fronts
     }
     reader.finish();
     if (!fronts.emplace(id, std::move(front)).second)
-        mistakes.push_back(fmt::format("{}: the front '{}' is defined twice", where, id));
+        mistakes.push_back({where, fmt::format("the front '{}' is defined twice", id)});
 }
 
 } // namespace gangway::catalogue::detail

@@ -39,18 +39,18 @@ std::string kindOf(const Json& value) {
     }
 }
 
-ObjectReader::ObjectReader(const Json& object, std::string where, Mistakes& mistakes)
-    : object_(object), where_(std::move(where)), mistakes_(mistakes) {
+ObjectReader::ObjectReader(const Json& object, std::string pointer, Mistakes& mistakes)
+    : object_(object), pointer_(std::move(pointer)), mistakes_(mistakes) {
     if (!object_.is_object())
-        mistakes_.push_back(fmt::format("{}: expected an object, found {}", where_, kindOf(object_)));
+        mistakes_.push_back({pointer_, fmt::format("expected an object, found {}", kindOf(object_))});
 }
 
 std::string ObjectReader::at(const std::string& key) const {
-    return where_ + "/" + key;
+    return fmt::format("{}/{}", pointer_, key);
 }
 
 void ObjectReader::note(const std::string& key, const std::string& message) {
-    mistakes_.push_back(fmt::format("{}: {}", at(key), message));
+    mistakes_.push_back({at(key), message});
 }
 
 bool ObjectReader::has(const std::string& key) const {
@@ -150,6 +150,19 @@ std::vector<plan::Vec2> ObjectReader::points(const std::string& key, Range range
     }
     if (list && points.size() < 2) note(key, "a line needs at least two points");
     return points;
+}
+
+std::vector<std::string> ObjectReader::textList(const std::string& key) {
+    std::vector<std::string> texts;
+    const Json* list = array(key, Presence::Optional);
+    for (std::size_t i = 0; list && i < list->size(); ++i) {
+        const Json& item = (*list)[i];
+        if (item.is_string() && !item.get_ref<const std::string&>().empty())
+            texts.push_back(item.get<std::string>());
+        else
+            note(fmt::format("{}/{}", key, i), "expected a text, found " + kindOf(item));
+    }
+    return texts;
 }
 
 int ObjectReader::whole(const std::string& key, Range range, int fallback) {

@@ -1,4 +1,4 @@
-// Reading one JSON object of the catalogue key by key, noting every mistake with file and key.
+// Reading one JSON object of a data file key by key, noting every mistake with its place in the document.
 #pragma once
 
 #include "plan/vec.hpp"
@@ -13,8 +13,12 @@ namespace gangway::catalogue::detail {
 
 using Json = nlohmann::json;
 
-/// Mistakes found so far, one sentence each: "formats.json: /formats/0/pitch: ...".
-using Mistakes = std::vector<std::string>;
+struct Mistake {
+    std::string pointer; ///< JSON pointer (RFC 6901) of the value, or of the one that is missing
+    std::string message;
+};
+/// Mistakes of one file found so far.
+using Mistakes = std::vector<Mistake>;
 
 struct Range {
     double low = 0;
@@ -25,8 +29,7 @@ struct Range {
 /// all mistakes of a file are found in one go; finish() notes keys that nobody asked for.
 class ObjectReader {
 public:
-    /// `where` is file and JSON pointer of the object.
-    ObjectReader(const Json& object, std::string where, Mistakes& mistakes);
+    ObjectReader(const Json& object, std::string pointer, Mistakes& mistakes);
 
     bool has(const std::string& key) const;
     std::string text(const std::string& key);
@@ -46,11 +49,14 @@ public:
     /// Array under a key; nullptr when it is missing (a mistake only if `required`) or no array.
     enum class Presence { Required, Optional };
     const Json* array(const std::string& key, Presence presence);
+    /// A list of texts that are not empty; none when the key is missing.
+    std::vector<std::string> textList(const std::string& key);
     /// Wants `sources` to be an object with a text for each of `keys` that is present, and returns them
     /// joined as "key: text; key: text".
     std::string sources(const std::vector<std::string>& keys);
 
     void note(const std::string& key, const std::string& message);
+    /// JSON pointer of a key's value.
     std::string at(const std::string& key) const;
     void finish();
 
@@ -60,7 +66,7 @@ private:
     std::optional<plan::Vec2> pairOf(const Json& value, Range range) const;
 
     const Json& object_;
-    std::string where_;
+    std::string pointer_;
     Mistakes& mistakes_;
     std::vector<std::string> asked_;
 };

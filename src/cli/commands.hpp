@@ -38,6 +38,8 @@ std::optional<plan::Plan> loadPlan(const std::filesystem::path& file);
 std::optional<catalogue::Catalogue> loadCatalogue();
 /// Prints "gangway: MESSAGE" on standard error and returns kBadInput.
 int fail(const std::string& message);
+/// "no KIND 'word'; did you mean 'near'? The plan has: a, b, c".
+std::string noSuch(const std::string& kind, const std::string& word, const std::vector<std::string>& known);
 /// Finds a room by id, letter or name; says the nearest when there is none. nullptr: said so.
 const plan::Room* roomNamed(const plan::Plan& plan, const std::string& word);
 /// "1280x720" to two numbers from 16 to 16384.

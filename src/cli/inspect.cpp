@@ -20,6 +20,7 @@ struct Arguments {
     std::string plan;
     bool json = false;
     bool rooms = false;
+    bool places = false;
 };
 
 /// mm to six decimals, so that frame arithmetic does not show as 449.99999999999994.
@@ -126,12 +127,30 @@ void printTable(const plan::Plan& plan, const Json& model) {
     }
 }
 
+/// Storeys, under each its rooms with their walls: the words that --storey, --room and --wall take.
+void printPlaces(const plan::Plan& plan) {
+    for (const auto& storey : plan.storeys) {
+        fmt::print("storey {:<12} {}\n", storey.id, storey.name);
+        for (const auto& room : plan.rooms) {
+            if (room.storey != storey.id) continue;
+            std::string walls;
+            for (const auto& wall : room.walls)
+                walls += " " + wall.id;
+            fmt::print("  room {:<12} {:<20} walls{}\n", room.id, room.name, walls);
+        }
+    }
+}
+
 int run(const Arguments& arguments) {
     const auto plan = loadPlan(arguments.plan);
     if (!plan) return kBadInput;
     if (arguments.rooms) {
         for (const auto& room : plan->rooms)
             fmt::print("{}\n", room.id);
+        return kDone;
+    }
+    if (arguments.places) {
+        printPlaces(*plan);
         return kDone;
     }
     const auto catalogue = loadCatalogue();
@@ -166,9 +185,14 @@ Command addInspect(CLI::App& parser) {
     app->add_flag("--json", arguments->json,
                   "As JSON, lengths in mm, world x east, y north, z from the house's datum");
     app->add_flag("--rooms", arguments->rooms, "Only the ids of the rooms, one a line");
-    app->footer("Exit codes: 0 printed, 2 the plan can't be read.\n"
-                "Examples:\n  gangway inspect house.plan.json\n  gangway inspect house.plan.json --json > "
-                "model.json");
+    app->add_flag("--places", arguments->places,
+                  "Only storeys, rooms and walls, as --storey, --room, --wall take them");
+    app->footer(
+        "A way is one switched output of a switch: a switch for two circuits has ways 1 and 2. A leg is\n"
+        "what one or more ways work: the lamps and plates wired behind them.\n"
+        "Exit codes: 0 printed, 2 the plan can't be read.\n"
+        "Examples:\n  gangway inspect house.plan.json\n  gangway inspect house.plan.json --json > "
+        "model.json");
     return {app, [arguments] { return run(*arguments); }};
 }
 

@@ -2,6 +2,8 @@
 
 #include "plan/paths.hpp"
 
+#include <fmt/format.h>
+
 #include <charconv>
 #include <cstdio>
 
@@ -30,18 +32,20 @@ std::optional<catalogue::Catalogue> loadCatalogue() {
     return std::move(*loaded);
 }
 
+std::string noSuch(const std::string& kind, const std::string& word, const std::vector<std::string>& known) {
+    const std::string nearest = plan::nearestWord(word, known);
+    return fmt::format("no {} '{}'{} The plan has: {}", kind, word,
+                       nearest.empty() ? "." : fmt::format("; did you mean '{}'?", nearest),
+                       fmt::join(known, ", "));
+}
+
 const plan::Room* roomNamed(const plan::Plan& plan, const std::string& word) {
     for (const auto& room : plan.rooms)
         if (room.id == word || room.letter == word || room.name == word) return &room;
     std::vector<std::string> ids;
     for (const auto& room : plan.rooms)
         ids.push_back(room.id);
-    const std::string nearest = plan::nearestWord(word, ids);
-    std::string all;
-    for (const auto& id : ids)
-        all += (all.empty() ? "" : ", ") + id;
-    fail("no room '" + word + "'" + (nearest.empty() ? "" : "; did you mean '" + nearest + "'?") +
-         " The plan has: " + all);
+    fail(noSuch("room", word, ids));
     return nullptr;
 }
 

@@ -10,6 +10,8 @@
 #include <fmt/format.h>
 #include <nlohmann/json.hpp>
 
+#include <algorithm>
+#include <array>
 #include <chrono>
 #include <memory>
 
@@ -62,6 +64,23 @@ int giveAnswer(plan::Plan plan, const Arguments& arguments) {
     return kDone;
 }
 
+using Row = std::array<std::string, 5>;
+
+/// Columns as wide as their longest word, so that nothing is cut and everything lines up.
+void printRows(const std::vector<Row>& rows) {
+    std::array<std::size_t, 5> widths{};
+    for (const Row& row : rows)
+        for (std::size_t i = 0; i < row.size(); ++i)
+            widths[i] = std::max(widths[i], fmt::formatted_size("{}", row[i]));
+    for (const Row& row : rows) {
+        std::string line;
+        for (std::size_t i = 0; i < row.size(); ++i)
+            line += fmt::format("{:<{}}  ", row[i], widths[i]);
+        line.erase(line.find_last_not_of(' ') + 1);
+        fmt::print("{}\n", line);
+    }
+}
+
 int list(const plan::Plan& plan, bool as_json) {
     const review::Count count = review::count(plan);
     Json out = {{"open", count.open},
@@ -69,6 +88,7 @@ int list(const plan::Plan& plan, bool as_json) {
                 {"queried", count.queried},
                 {"reopened", count.reopened},
                 {"plates", Json::array()}};
+    std::vector<Row> rows;
     for (const auto& plate : plan.plates) {
         const auto* last = plan::latestAgreement(plan, plate.id);
         const std::string state(review::word(review::stateOf(plan, plate)));
@@ -80,18 +100,20 @@ int list(const plan::Plan& plan, bool as_json) {
             if (last != nullptr) entry.update({{"by", last->by}, {"at", last->at}, {"note", last->note}});
             out["plates"].push_back(entry);
         } else {
-            fmt::print("{:<8} {:<20} {:<9} {:<28} {}\n", plate.tag.empty() ? plate.id : plate.tag,
-                       room != nullptr ? room->name : plate.room, state, plate.purpose,
-                       last != nullptr
-                           ? last->by + " " + last->at + (last->note.empty() ? "" : ": " + last->note)
-                           : "");
+            rows.push_back({plate.tag.empty() ? plate.id : plate.tag,
+                            room != nullptr ? room->name : plate.room, state, plate.purpose,
+                            last != nullptr
+                                ? last->by + " " + last->at + (last->note.empty() ? "" : ": " + last->note)
+                                : ""});
         }
     }
-    if (as_json)
+    if (as_json) {
         fmt::print("{}\n", out.dump(2));
-    else
-        fmt::print("\n{} plates: {} open, {} agreed, {} queried, {} reopened\n", plan.plates.size(),
-                   count.open, count.agreed, count.queried, count.reopened);
+        return kDone;
+    }
+    printRows(rows);
+    fmt::print("\n{} plates: {} open, {} agreed, {} queried, {} reopened\n", plan.plates.size(), count.open,
+               count.agreed, count.queried, count.reopened);
     return kDone;
 }
 

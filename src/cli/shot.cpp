@@ -7,6 +7,8 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <cctype>
 #include <charconv>
 #include <cmath>
 #include <memory>
@@ -34,6 +36,12 @@ std::vector<std::string> words(const std::string& list) {
     for (std::string word; std::getline(stream, word, ',');)
         if (!word.empty()) found.push_back(word);
     return found;
+}
+
+bool pngEnding(const std::filesystem::path& file) {
+    std::string ending = file.extension().string();
+    std::ranges::transform(ending, ending.begin(), [](unsigned char c) { return std::tolower(c); });
+    return ending == ".png";
 }
 
 std::optional<plan::Vec3> parsePoint(const std::string& text) {
@@ -72,7 +80,11 @@ bool aim(const plan::Plan& plan, const Arguments& arguments, float aspect, rende
         }
         const auto wall = plan::wallIndex(*room, arguments.wall);
         if (!wall) {
-            fail("room '" + room->id + "' has no wall '" + arguments.wall + "'");
+            std::vector<std::string> known;
+            for (const auto& each : room->walls)
+                known.push_back(each.id);
+            fail(fmt::format("room '{}' has no wall '{}'. It has: {}", room->id, arguments.wall,
+                             fmt::join(known, ", ")));
             return false;
         }
         view.camera = scene::faceWall(plan, *room, *wall, aspect);
@@ -85,7 +97,10 @@ bool aim(const plan::Plan& plan, const Arguments& arguments, float aspect, rende
     view.storey =
         arguments.storey.empty() ? (plan.storeys.empty() ? "" : plan.storeys.front().id) : arguments.storey;
     if (plan::findStorey(plan, view.storey) == nullptr) {
-        fail("no storey '" + view.storey + "'");
+        std::vector<std::string> known;
+        for (const auto& storey : plan.storeys)
+            known.push_back(storey.id);
+        fail(noSuch("storey", view.storey, known));
         return false;
     }
     view.camera = scene::lidOffView(plan, view.storey, aspect);
@@ -104,9 +119,7 @@ bool chooseLayers(const plan::Plan& plan, const Arguments& arguments, render::Vi
     for (const auto* list : {&arguments.hide, &arguments.ghost}) {
         for (const auto& word : words(*list)) {
             if (plan::findLayer(plan, word) == nullptr) {
-                const std::string nearest = plan::nearestWord(word, known);
-                fail("no layer '" + word + "'" +
-                     (nearest.empty() ? "" : "; did you mean '" + nearest + "'?"));
+                fail(noSuch("layer", word, known));
                 return false;
             }
             (list == &arguments.hide ? view.hidden_layers : view.ghosted_layers).insert(word);
@@ -120,6 +133,9 @@ int run(const Arguments& arguments) {
     if (!size)
         return fail("--size " + arguments.size +
                     " is no size; give WIDTHxHEIGHT in pixels, such as 1280x720");
+    if (!pngEnding(arguments.file))
+        return fail(
+            fmt::format("a picture is written as PNG: let the name end in .png, not '{}'", arguments.file));
     const auto plan = loadPlan(arguments.plan);
     const auto catalogue = plan ? loadCatalogue() : std::nullopt;
     if (!catalogue) return kBadInput;
@@ -159,19 +175,21 @@ Command addShot(CLI::App& parser) {
     CLI::App* app =
         parser.add_subcommand("shot", "Take a picture of a room, a wall or a storey, without a display");
     app->add_option("PLAN", arguments->plan, "Plan file (*.plan.json)")->required();
-    app->add_option("-o,--output", arguments->file, "PNG file to write")->required();
+    app->add_option("-o,--output", arguments->file, "Picture to write, a name that ends in .png")->required();
     app->add_option("--room", arguments->room, "Stand in this room (id, letter or name)");
     app->add_option("--wall", arguments->wall, "Face this wall of the room squarely");
     app->add_option("--eye", arguments->eye, "Stand here: x,y,z in mm of the house, z above its datum");
     app->add_option("--to", arguments->to, "Look at this point: x,y,z in mm");
     app->add_option("--storey", arguments->storey,
-                    "Without room or eye: this storey from above, lid off (default: the lowest)");
+                    "Without room or eye: this storey (id) from above, lid off (default: the first)");
     app->add_option("--hide", arguments->hide, "Layers to hide, separated by commas");
     app->add_option("--ghost", arguments->ghost, "Layers to see through, separated by commas");
     app->add_option("--size", arguments->size, "Picture size in pixels, WIDTHxHEIGHT")->capture_default_str();
-    app->footer("Exit codes: 0 written, 2 the plan or an option can't be used.\n"
+    app->footer("Ids of rooms, walls and storeys: gangway inspect PLAN --places\n"
+                "Exit codes: 0 written, 2 the plan or an option can't be used.\n"
                 "Examples:\n  gangway shot house.plan.json -o kitchen.png --room kitchen\n"
-                "  gangway shot house.plan.json -o behind.png --room bedroom --wall C --hide furniture");
+                "  gangway shot house.plan.json -o behind.png --room bedroom --wall C --hide furniture\n"
+                "  gangway shot house.plan.json -o upstairs.png --storey upper");
     return {app, [arguments] { return run(*arguments); }};
 }
 

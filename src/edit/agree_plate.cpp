@@ -6,10 +6,9 @@ namespace gangway::edit {
 
 Command agreePlate(const plan::Plan& plan, const std::string& plate_id, const std::string& by,
                    const std::string& at) {
-    return {"Agree " + detail::plateName(plan, plate_id), "", [plate_id, by, at](plan::Plan& changed) {
-                if (const plan::Plate* plate = plan::findPlate(changed, plate_id))
-                    changed.agreements.push_back(
-                        review::answer(changed, *plate, plan::Agreement::Answer::Agree, by, at, {}));
+    return {"Agree " + detail::plateName(plan, plate_id), "", [plate_id, by, at](Draft& draft) {
+                if (const plan::Plate* plate = plan::findPlate(draft.plan(), plate_id))
+                    draft.add(review::answer(draft.plan(), *plate, plan::Agreement::Answer::Agree, by, at, {}));
             }};
 }
 

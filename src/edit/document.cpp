@@ -6,6 +6,10 @@
 
 namespace gangway::edit {
 
+namespace {
+constexpr std::size_t kRecentVersions = 256; ///< a view that lags further behind starts anew
+}
+
 Document::Document(plan::Plan plan, std::filesystem::path file)
     : plan_(std::move(plan)), file_(std::move(file)) {}
 
@@ -20,18 +24,26 @@ bool Document::changed() const {
 }
 
 void Document::run(const Command& command) {
-    const bool merges =
-        may_merge_ && !command.merge_key.empty() && undo_.back().merge_key == command.merge_key;
-    if (merges)
-        undo_.back().name = command.name;
-    else
-        undo_.push_back({command.name, command.merge_key, plan_, state_});
-    if (undo_.size() > kUndoSteps) undo_.erase(undo_.begin());
+    const bool merges = stepOpen() && !command.merge_key.empty() && undo_.back().merge_key == command.merge_key;
+    if (!merges) undo_.push_back({command.name, command.merge_key, {}, {}, state_, state_});
+    Step& step = undo_.back();
+    Draft draft(plan_, step.delta);
+    command.apply(draft);
+    settle(draft);
+    if (step.delta.empty()) {
+        undo_.pop_back();
+        return;
+    }
+    step.name = command.describe ? command.describe(plan_, step.delta) : command.name;
+    step.touched.add(draft.touched());
+    step.after = state_ = ++newest_state_;
     redo_.clear();
-    command.apply(plan_);
-    state_ = ++newest_state_;
-    ++version_;
     may_merge_ = true;
+    touch(draft.touched());
+}
+
+bool Document::stepOpen() const {
+    return may_merge_ && !undo_.empty();
 }
 
 void Document::closeStep() {
@@ -52,21 +64,37 @@ std::string Document::redoName() const {
 }
 
 void Document::undo() {
-    takeStep(undo_, redo_);
-}
-void Document::redo() {
-    takeStep(redo_, undo_);
+    if (undo_.empty()) return;
+    Step& step = redo_.emplace_back(std::move(undo_.back()));
+    undo_.pop_back();
+    step.delta.undo(plan_);
+    state_ = step.before;
+    closeStep();
+    touch(step.touched);
 }
 
-void Document::takeStep(std::vector<Step>& from, std::vector<Step>& to) {
-    if (from.empty()) return;
-    Step step = std::move(from.back());
-    from.pop_back();
-    std::swap(step.plan, plan_);
-    std::swap(step.state, state_);
-    to.push_back(std::move(step));
-    ++version_;
+void Document::redo() {
+    if (redo_.empty()) return;
+    Step& step = undo_.emplace_back(std::move(redo_.back()));
+    redo_.pop_back();
+    step.delta.redo(plan_);
+    state_ = step.after;
     closeStep();
+    touch(step.touched);
+}
+
+void Document::touch(const Touched& touched) {
+    ++version_;
+    recent_.push_back(touched);
+    if (recent_.size() > kRecentVersions) recent_.pop_front();
+}
+
+std::optional<Touched> Document::touchedSince(std::uint64_t version) const {
+    if (version > version_ || version_ - version > recent_.size()) return std::nullopt;
+    Touched all;
+    for (std::size_t i = recent_.size() - (version_ - version); i < recent_.size(); ++i)
+        all.add(recent_[i]);
+    return all;
 }
 
 std::expected<void, std::string> Document::save(const std::filesystem::path& file) {

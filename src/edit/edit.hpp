@@ -2,28 +2,35 @@
 // undo and redo it and keeps a journal for recovery.
 #pragma once
 
+#include "edit/draft.hpp"
 #include "plan/plan.hpp"
 
 #include <cstddef>
 #include <cstdint>
+#include <deque>
 #include <expected>
 #include <filesystem>
 #include <functional>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
 
 namespace gangway::edit {
 
-/// Steps of undo that a document keeps; older ones are forgotten.
-inline constexpr std::size_t kUndoSteps = 200;
-
-/// A change: what it is called and what it does to a copy of the plan.
+/// A change: what it is called and what it does to the plan.
 struct Command {
     std::string name;      ///< "Agree K-04"
     std::string merge_key; ///< commands in a row with one key are one undo step; empty: never merged
-    std::function<void(plan::Plan&)> apply;
+    std::function<void(Draft&)> apply;
+    /// Names the whole step after it was done, when that depends on where the step began ("Move K-04 by 71
+    /// mm" after a long drag). Not set: `name`.
+    std::function<std::string(const plan::Plan& after, const Delta& step)> describe = {};
 };
+
+/// Brings a changed plan back in order: plates follow what their distances are kept from, nothing refers to
+/// what was removed, nothing on a wall lies past its ends. Every command ends with it.
+void settle(Draft& draft);
 
 /// The open document: plan, history, whether it differs from the file.
 class Document {
@@ -41,9 +48,12 @@ public:
     /// Rises with every change of the plan; views redo their work only when it did.
     std::uint64_t version() const { return version_; }
 
-    /// Applies a command. It becomes one undo step with the one before when both have the same merge key
-    /// and nothing came between them: no undo, no redo, no save, no closeStep().
+    /// Applies a command and settles the plan. It becomes one undo step with the one before when both have
+    /// the same merge key and nothing came between them: no undo, no redo, no save, no closeStep(). A command
+    /// that touches nothing leaves no step. Undo is unlimited; its cost is what the step touched.
     void run(const Command& command);
+    /// True between the first of a run of merging commands and what ends the run.
+    bool stepOpen() const;
     /// Ends the run of commands that merge, as when the mouse button of a drag is let go.
     void closeStep();
     bool canUndo() const;
@@ -52,6 +62,9 @@ public:
     std::string redoName() const;
     void undo();
     void redo();
+
+    /// What was touched since a version; nullopt when that is too long ago to tell.
+    std::optional<Touched> touchedSince(std::uint64_t version) const;
 
     /// Saves to `file` (the document's own when empty), which becomes the document's own, and removes the
     /// journal. On failure nothing changes and the message says what to do.
@@ -63,14 +76,15 @@ public:
     [[nodiscard]] std::expected<void, std::string> writeJournal() const;
 
 private:
-    /// What undo or redo goes back to.
     struct Step {
         std::string name;
         std::string merge_key;
-        plan::Plan plan;
-        std::uint64_t state = 0;
+        Delta delta;
+        Touched touched;
+        std::uint64_t before = 0; ///< number of the content before the step, and after it
+        std::uint64_t after = 0;
     };
-    void takeStep(std::vector<Step>& from, std::vector<Step>& to);
+    void touch(const Touched& touched);
 
     plan::Plan plan_;
     std::filesystem::path file_;
@@ -82,6 +96,7 @@ private:
     std::uint64_t newest_state_ = 1;
     std::uint64_t saved_state_ = 1;
     bool may_merge_ = false;
+    std::deque<Touched> recent_; ///< of the newest versions, the newest last
 };
 
 /// Where the journal of a plan file is or would be: gangway/journal/<name>-<hash of its absolute path>
@@ -101,7 +116,5 @@ Command queryPlate(const plan::Plan& plan, const std::string& plate_id, const st
                    const std::string& at, const std::string& note);
 /// "Show", "Ghost" or "Hide layer 'furniture'"; a layer the plan lacks is added with its id as its name.
 Command setLayerVisibility(const std::string& layer_id, plan::Visibility visibility);
-/// Moves a plate within its host to (u, v); moves of one plate in a row are one undo step.
-Command movePlate(const plan::Plan& plan, const std::string& plate_id, double u_mm, double v_mm);
 
 } // namespace gangway::edit

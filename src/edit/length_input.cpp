@@ -1,5 +1,6 @@
 #include "edit/length_input.hpp"
 
+#include <algorithm>
 #include <cctype>
 #include <charconv>
 #include <cmath>
@@ -11,20 +12,32 @@ namespace {
 constexpr double kInch = 25.4;
 constexpr double kFoot = 12 * kInch;
 
+/// A length in mm, or a bare number: which of them it is matters only once it is added to a length or read.
+struct Quantity {
+    double amount = 0;
+    bool is_length = false;
+};
+using Read = std::expected<Quantity, std::string>;
+
 /// Recursive descent over sum = product {(+|-) product}, product = factor {(*|/) factor}.
 class LengthParser {
 public:
-    explicit LengthParser(std::string_view text) : text_(text) {}
+    LengthParser(std::string_view text, BareLength bare) : text_(text), bare_(bare) {}
 
     std::expected<double, std::string> parse() {
         skipSpace();
+        if (std::none_of(text_.begin(), text_.end(), [](unsigned char c) { return std::isdigit(c) != 0; }) &&
+            !atEnd())
+            return std::unexpected("can't read '" + std::string(text_.substr(0, 24)) +
+                                   "' as a length; type one such as 1050 or 45 cm");
         if (atEnd()) return std::unexpected("type a length, such as 1050 or 3'-5 5/16\"");
-        auto value = sum();
-        if (!value) return value;
+        const auto value = sum();
+        if (!value) return std::unexpected(value.error());
         skipSpace();
         if (!atEnd()) return problem("did not expect");
-        if (!std::isfinite(*value)) return std::unexpected("that sum has no finite result");
-        return value;
+        const double length = length_mm(*value);
+        if (!std::isfinite(length)) return std::unexpected("that sum has no finite result");
+        return length;
     }
 
 private:
@@ -38,8 +51,11 @@ private:
         const std::string rest(text_.substr(at_, 12));
         return std::unexpected(rest.empty() ? "the length breaks off at its end" : words + " '" + rest + "'");
     }
+    double length_mm(Quantity quantity) const {
+        return quantity.is_length ? quantity.amount : quantity.amount * bare_.unit_mm;
+    }
 
-    std::expected<double, std::string> sum() {
+    Read sum() {
         auto value = product();
         while (value) {
             skipSpace();
@@ -48,12 +64,15 @@ private:
             ++at_;
             const auto next = product();
             if (!next) return next;
-            *value += sign == '+' ? *next : -*next;
+            const bool any_length = value->is_length || next->is_length;
+            const double a = any_length ? length_mm(*value) : value->amount;
+            const double b = any_length ? length_mm(*next) : next->amount;
+            value = Quantity{sign == '+' ? a + b : a - b, any_length};
         }
         return value;
     }
 
-    std::expected<double, std::string> product() {
+    Read product() {
         auto value = factor();
         while (value) {
             skipSpace();
@@ -62,13 +81,21 @@ private:
             ++at_;
             const auto next = factor();
             if (!next) return next;
-            if (sign == '/' && *next == 0) return std::unexpected("can't divide by 0");
-            *value = sign == '*' ? *value * *next : *value / *next;
+            value = sign == '*' ? times(*value, *next) : divided(*value, *next);
         }
         return value;
     }
+    static Read times(Quantity a, Quantity b) {
+        if (a.is_length && b.is_length) return std::unexpected("can't multiply a length by a length");
+        return Quantity{a.amount * b.amount, a.is_length || b.is_length};
+    }
+    static Read divided(Quantity a, Quantity b) {
+        if (b.amount == 0) return std::unexpected("can't divide by 0");
+        if (b.is_length) return std::unexpected("can't divide by a length");
+        return Quantity{a.amount / b.amount, a.is_length};
+    }
 
-    std::expected<double, std::string> factor() {
+    Read factor() {
         skipSpace();
         if (depth_ > 50) return std::unexpected("too many brackets");
         if (peek() == '-' || peek() == '+') {
@@ -77,7 +104,7 @@ private:
             ++depth_;
             auto value = factor();
             --depth_;
-            if (value && minus) *value = -*value;
+            if (value && minus) value->amount = -value->amount;
             return value;
         }
         if (peek() == '(') {
@@ -113,25 +140,29 @@ private:
         return true;
     }
 
-    std::expected<double, std::string> quantity() {
-        auto value = number();
-        if (!value) return value;
+    Read quantity() {
+        const auto value = number();
+        if (!value) return std::unexpected(value.error());
         skipSpace();
-        if (take("mm")) return value;
-        if (take("cm")) return *value * 10;
-        if (take("m")) return *value * 1000;
-        if (take("'")) return feet(*value);
-        if (const auto inches = fractionInches(*value)) return *inches;
-        if (take("\"")) return *value * kInch;
-        return value;
+        const auto length = [](double mm) { return Quantity{mm, true}; };
+        if (take("mm")) return length(*value);
+        if (take("cm")) return length(*value * 10);
+        if (take("m")) return length(*value * 1000);
+        if (take("'")) return length(feet(*value));
+        if (const auto inches = fractionInches(*value, AfterFeet::No)) return length(*inches);
+        if (take("\"")) return length(*value * kInch);
+        return Quantity{*value, false};
     }
 
-    /// "7/16"" or "6 7/16"" after its whole part; leaves everything unread when no inch mark follows.
-    std::optional<double> fractionInches(double first) {
+    enum class AfterFeet { No, Yes };
+    /// "7/16"" or "6 7/16"" after its whole part; leaves everything unread when no inch mark follows where
+    /// one is wanted. A bare "7/16" on its own is a sum, which comes to the same.
+    std::optional<double> fractionInches(double first, AfterFeet after_feet) {
         const std::size_t start = at_;
         double whole = 0;
         double top = first;
-        if (peek() != '/') {
+        const bool mixed = peek() != '/';
+        if (mixed) {
             const auto next = number();
             if (!next) return at_ = start, std::nullopt;
             whole = first;
@@ -140,35 +171,53 @@ private:
         }
         if (!take("/")) return at_ = start, std::nullopt;
         const auto bottom = number();
+        const std::size_t end = at_;
         skipSpace();
-        if (!bottom || *bottom == 0 || !take("\"")) return at_ = start, std::nullopt;
+        if (!bottom || *bottom == 0) return at_ = start, std::nullopt;
+        if (!take("\"")) {
+            const bool may_lack_mark = bare_.inches && (mixed || after_feet == AfterFeet::Yes);
+            at_ = may_lack_mark ? end : start;
+            if (!may_lack_mark) return std::nullopt;
+        }
         return (whole + top / *bottom) * kInch;
     }
 
-    /// What may follow feet: "5'", "5' 6"", "5'-6 7/16"".
-    std::expected<double, std::string> feet(double count) {
+    /// What may follow feet: "5'", "5' 6"", "5'-6 7/16"", and without the mark where inches are meant.
+    double feet(double count) {
         const std::size_t start = at_;
         skipSpace();
-        if (peek() == '-') ++at_;
+        const bool spaced = at_ > start;
+        const bool minus = peek() == '-';
+        if (minus) ++at_;
         skipSpace();
-        const auto inches = number();
-        if (inches) {
+        if (const auto inches = number()) {
+            const std::size_t end = at_;
             skipSpace();
-            if (const auto fraction = fractionInches(*inches)) return count * kFoot + *fraction;
+            const bool bare = bare_.inches && !(spaced && minus);
+            if (const auto fraction = fractionInches(*inches, bare ? AfterFeet::Yes : AfterFeet::No))
+                return count * kFoot + *fraction;
             if (take("\"")) return count * kFoot + *inches * kInch;
+            if (bare && !unitFollows()) return at_ = end, count * kFoot + *inches * kInch;
         }
         at_ = start;
         return count * kFoot;
     }
+    /// "3'-6mm" is a difference of two lengths.
+    bool unitFollows() const { return peek() == 'm' || peek() == 'c' || peek() == '\''; }
 
     std::string_view text_;
+    BareLength bare_;
     std::size_t at_ = 0;
     int depth_ = 0;
 };
 } // namespace
 
 std::expected<double, std::string> parseLength(std::string_view text) {
-    return LengthParser(text).parse();
+    return LengthParser(text, {}).parse();
+}
+
+std::expected<double, std::string> parseLength(std::string_view text, BareLength bare) {
+    return LengthParser(text, bare).parse();
 }
 
 } // namespace gangway::edit

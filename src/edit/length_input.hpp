@@ -12,4 +12,14 @@ namespace gangway::edit {
 /// says what was not understood and where. 1 in = 25.4 mm exactly (international inch).
 [[nodiscard]] std::expected<double, std::string> parseLength(std::string_view text);
 
+/// How a length without a unit is meant.
+struct BareLength {
+    double unit_mm = 1; ///< what a bare number counts
+    /// The inch mark may be left out after feet ("3'-6", "3' 6 1/2") and after a fraction ("6 1/2"). A minus
+    /// between feet and inches then has a space before it ("3' - 6").
+    bool inches = false;
+};
+/// The same sums with bare numbers meant so. "2*6" of bare inches is 12 inches.
+[[nodiscard]] std::expected<double, std::string> parseLength(std::string_view text, BareLength bare);
+
 } // namespace gangway::edit

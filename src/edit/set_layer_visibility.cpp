@@ -1,6 +1,5 @@
 #include "edit/edit.hpp"
 
-#include <algorithm>
 #include <fmt/format.h>
 
 namespace gangway::edit {
@@ -22,12 +21,13 @@ std::string_view verb(plan::Visibility visibility) {
 
 Command setLayerVisibility(const std::string& layer_id, plan::Visibility visibility) {
     return {fmt::format("{} layer '{}'", verb(visibility), layer_id), "",
-            [layer_id, visibility](plan::Plan& plan) {
-                const auto found = std::ranges::find(plan.layers, layer_id, &plan::Layer::id);
-                if (found != plan.layers.end())
-                    found->visibility = visibility;
-                else
-                    plan.layers.push_back({layer_id, layer_id, visibility, {}});
+            [layer_id, visibility](Draft& draft) {
+                if (const plan::Layer* layer = plan::findLayer(draft.plan(), layer_id)) {
+                    if (layer->visibility != visibility)
+                        draft.change<plan::Layer>(layer_id)->visibility = visibility;
+                } else {
+                    draft.add(plan::Layer{layer_id, layer_id, visibility, {}});
+                }
             }};
 }
 

@@ -7,6 +7,7 @@
 #include <cstdint>
 #include <expected>
 #include <filesystem>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -34,9 +35,10 @@ struct Bitmap {
     int height = 0;
     std::vector<std::uint8_t> rgba;
 };
-/// Draws the part of the sheet from `lower_left` of size width x height mm at px_per_mm.
+/// Draws the part of the sheet from `lower_left` of size width x height mm at px_per_mm; without paper on
+/// nothing, to be laid over another picture.
 Bitmap rasterise(const drawing::Sheet& sheet, drawing::Pt lower_left, double width_mm, double height_mm,
-                 double px_per_mm, drawing::Colour paper = drawing::kWhite);
+                 double px_per_mm, std::optional<drawing::Colour> paper = drawing::kWhite);
 
 /// A picture as PNG, written atomically (RGBA, row 0 on top, not premultiplied).
 [[nodiscard]] std::expected<void, std::string> writePng(const Bitmap& picture,

@@ -43,7 +43,7 @@ cairo_status_t append(void* closure, const unsigned char* data, unsigned int len
 } // namespace
 
 Bitmap rasterise(const drawing::Sheet& sheet, drawing::Pt lower_left, double width_mm, double height_mm,
-                 double px_per_mm, drawing::Colour paper) {
+                 double px_per_mm, std::optional<drawing::Colour> paper) {
     const double columns = std::round(width_mm * px_per_mm);
     const double rows = std::round(height_mm * px_per_mm);
     if (!(columns >= 1 && columns <= kMostPixels && rows >= 1 && rows <= kMostPixels)) return {};
@@ -51,17 +51,19 @@ Bitmap rasterise(const drawing::Sheet& sheet, drawing::Pt lower_left, double wid
     bitmap.width = static_cast<int>(columns);
     bitmap.height = static_cast<int>(rows);
 
-    const Surface surface(cairo_image_surface_create(CAIRO_FORMAT_RGB24, bitmap.width, bitmap.height));
+    const Surface surface(cairo_image_surface_create(paper ? CAIRO_FORMAT_RGB24 : CAIRO_FORMAT_ARGB32, bitmap.width, bitmap.height));
     const Context context(cairo_create(surface.get()));
-    cairo_set_source_rgb(context.get(), paper.r / 255.0, paper.g / 255.0, paper.b / 255.0);
-    cairo_paint(context.get());
+    if (paper) {
+        cairo_set_source_rgb(context.get(), paper->r / 255.0, paper->g / 255.0, paper->b / 255.0);
+        cairo_paint(context.get());
+    }
     // The lower edge of the part is the lower edge of the picture; y turns over here, once.
     cairo_translate(context.get(), 0, rows);
     cairo_scale(context.get(), px_per_mm, -px_per_mm);
     cairo_translate(context.get(), -lower_left.x, -lower_left.y);
     CairoCanvas canvas(context.get());
     const drawing::Bounds window{lower_left, {lower_left.x + width_mm, lower_left.y + height_mm}};
-    walk(sheet, canvas, paper, window);
+    walk(sheet, canvas, paper.value_or(drawing::kWhite), window);
     if (cairo_status(context.get()) != CAIRO_STATUS_SUCCESS) return {};
     cairo_surface_flush(surface.get());
 
@@ -74,7 +76,8 @@ Bitmap rasterise(const drawing::Sheet& sheet, drawing::Pt lower_left, double wid
         for (std::size_t x = 0; x < width; ++x) {
             std::uint32_t pixel = 0;
             std::memcpy(&pixel, pixels + y * stride + x * 4, 4);
-            const std::uint32_t rgba = bytesInOrder(pixel >> 16U, pixel >> 8U, pixel, 255);
+            const std::uint32_t alpha = paper ? 255 : pixel >> 24U;
+            const std::uint32_t rgba = bytesInOrder(pixel >> 16U, pixel >> 8U, pixel, alpha);
             std::memcpy(bitmap.rgba.data() + (y * width + x) * 4, &rgba, 4);
         }
     }

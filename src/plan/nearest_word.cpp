@@ -47,7 +47,10 @@ std::string nearestWord(std::string_view word, const std::vector<std::string>& k
     std::string best;
     std::size_t limit = std::max<std::size_t>(1, wanted.size() / 3); // a third of the letters may be wrong
     for (const std::string& candidate : known) {
-        const std::size_t d = distance(wanted, folded(candidate));
+        const std::string other = folded(candidate);
+        // The distance is at least what the lengths differ by.
+        if (other.size() > wanted.size() + limit || wanted.size() > other.size() + limit) continue;
+        const std::size_t d = distance(wanted, other);
         if (d > limit || d >= wanted.size() || (d == limit && !best.empty())) continue;
         best = candidate;
         limit = d;

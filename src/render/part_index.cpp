@@ -39,31 +39,40 @@ void PartIndex::noteRoom(const PartInfo& info, const std::string& name) {
 
 PartIndex::PartIndex(const scene::Scene& scene) {
     parts.reserve(scene.parts.size());
-    for (const auto& part : scene.parts) {
-        PartInfo info;
-        info.kind = part.kind;
-        info.object = objects.number(part.object);
-        info.room = rooms.number(part.room);
-        info.storey = storeys.number(part.storey);
-        info.layer = layers.number(part.layer);
-        if (!part.wall.empty()) info.wall = walls.number(part.room + '\n' + part.wall);
-        info.pattern = std::clamp(part.material.pattern, 0, 5);
-        info.translucent = part.material.opacity < 0.999f;
-        info.low = part.low;
-        info.high = part.high;
-        info.facing = part.facing;
-        info.first_index = part.first_index;
-        info.index_count = part.index_count;
-        noteRoom(info, part.room);
-        if (info.wall >= 0) {
-            wall_infos.resize(static_cast<std::size_t>(walls.size()));
-            WallInfo& wall = wall_infos[static_cast<std::size_t>(info.wall)];
-            if (info.kind == PartKind::Wall && glm::length(info.facing) > 0.5f &&
-                glm::length(wall.facing) < 0.5f)
-                wall = {info.facing, 0.5f * (info.low + info.high)};
-        }
-        parts.push_back(info);
+    for (std::size_t i = 0; i < scene.parts.size(); ++i)
+        set(i, scene.parts[i]);
+}
+
+void PartIndex::set(std::size_t place, const scene::Part& part) {
+    if (parts.size() <= place) parts.resize(place + 1);
+    PartInfo info;
+    if (part.index_count == 0) {
+        parts[place] = info;
+        return;
     }
+    info.kind = part.kind;
+    info.object = objects.number(part.object);
+    info.room = rooms.number(part.room);
+    info.storey = storeys.number(part.storey);
+    info.layer = layers.number(part.layer);
+    if (!part.wall.empty()) info.wall = walls.number(part.room + '\n' + part.wall);
+    info.pattern = std::clamp(part.material.pattern, 0, 5);
+    info.translucent = part.material.opacity < 0.999f;
+    info.low = part.low;
+    info.high = part.high;
+    info.facing = part.facing;
+    info.first_index = part.first_index;
+    info.index_count = part.index_count;
+    noteRoom(info, part.room);
+    if (info.wall >= 0) noteWall(info);
+    parts[place] = info;
+}
+
+void PartIndex::noteWall(const PartInfo& info) {
+    wall_infos.resize(static_cast<std::size_t>(walls.size()));
+    WallInfo& wall = wall_infos[static_cast<std::size_t>(info.wall)];
+    if (info.kind == PartKind::Wall && glm::length(info.facing) > 0.5f && glm::length(wall.facing) < 0.5f)
+        wall = {info.facing, 0.5f * (info.low + info.high)};
 }
 
 } // namespace gangway::render

@@ -1,5 +1,5 @@
-// What the renderer knows of each part beside its triangles: names turned into numbers once per
-// scene, so that deciding what a view shows costs no string comparison per part.
+// What the renderer knows of each part beside its triangles: names turned into numbers when a part
+// comes, so that deciding what a view shows costs no string comparison per part.
 #pragma once
 
 #include "scene/scene.hpp"
@@ -27,7 +27,7 @@ private:
 
 struct PartInfo {
     scene::PartKind kind = scene::PartKind::Wall;
-    int object = 0;
+    int object = -2; ///< of no object that a view could name, in a free place
     int room = 0;
     int storey = 0;
     int layer = 0;
@@ -38,7 +38,7 @@ struct PartInfo {
     glm::vec3 high{0};
     glm::vec3 facing{0};
     std::uint32_t first_index = 0; ///< into the scene's indices
-    std::uint32_t index_count = 0;
+    std::uint32_t index_count = 0; ///< 0: a free place
 };
 
 struct RoomInfo {
@@ -63,9 +63,13 @@ struct PartIndex {
 
     PartIndex() = default;
     explicit PartIndex(const scene::Scene& scene);
+    /// Takes up a part that was written to a place, new or used before. Rooms keep the bounds of their
+    /// fabric.
+    void set(std::size_t place, const scene::Part& part);
 
 private:
     void noteRoom(const PartInfo& info, const std::string& name);
+    void noteWall(const PartInfo& info);
 };
 
 } // namespace gangway::render

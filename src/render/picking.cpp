@@ -47,8 +47,14 @@ std::optional<float> hitTriangle(const Ray& ray, glm::vec3 a, glm::vec3 b, glm::
     return t > 1e-4f ? std::optional(t) : std::nullopt;
 }
 
-Pick pickOf(const scene::Part& part, const Ray& ray, float distance_m) {
-    return {part.object, part.kind, part.room, part.wall, ray.from + distance_m * ray.direction};
+glm::vec3 normalTowards(const Ray& ray, glm::vec3 a, glm::vec3 b, glm::vec3 c) {
+    const glm::vec3 normal = glm::normalize(glm::cross(b - a, c - a));
+    return glm::dot(normal, ray.direction) > 0 ? -normal : normal;
+}
+
+Pick pickOf(const scene::Part& part, const Ray& ray, const Hit& hit) {
+    return {part.object, part.kind, part.room, part.wall, ray.from + hit.distance_m * ray.direction,
+            hit.normal};
 }
 
 /// Glass of furniture is looked through, so that a plate behind a shower screen can be picked; a window's is
@@ -59,17 +65,17 @@ bool lookedThrough(Shown shown, PartKind kind) {
 
 } // namespace
 
-std::optional<float> hitPart(const scene::Scene& scene, const scene::Part& part, const Ray& ray,
-                             float nearest_m) {
+std::optional<Hit> hitPart(const scene::Scene& scene, const scene::Part& part, const Ray& ray,
+                           float nearest_m) {
     if (!meetsBox(ray, part.low, part.high, nearest_m)) return std::nullopt;
-    std::optional<float> best;
+    std::optional<Hit> best;
     const auto at = [&](std::size_t i) { return scene.vertices[scene.indices[i]].position; };
     const std::size_t end = std::size_t{part.first_index} + part.index_count;
     for (std::size_t i = part.first_index; i + 2 < end; i += 3) {
         const auto t = hitTriangle(ray, at(i), at(i + 1), at(i + 2));
         if (t && *t < nearest_m) {
             nearest_m = *t;
-            best = t;
+            best = Hit{*t, normalTowards(ray, at(i), at(i + 1), at(i + 2))};
         }
     }
     return best;
@@ -77,9 +83,9 @@ std::optional<float> hitPart(const scene::Scene& scene, const scene::Part& part,
 
 Pick pickAlong(const scene::Scene& scene, const PartIndex& index, const std::vector<Shown>& shown,
                const Ray& ray) {
-    float solid_m = kFar;
-    float through_m = kFar;
-    float through_plate_m = kFar;
+    Hit solid_hit{kFar};
+    Hit through_hit{kFar};
+    Hit through_plate_hit{kFar};
     const scene::Part* solid = nullptr;
     const scene::Part* through = nullptr;
     const scene::Part* through_plate = nullptr;
@@ -88,17 +94,18 @@ Pick pickAlong(const scene::Scene& scene, const PartIndex& index, const std::vec
         const auto& part = scene.parts[i];
         const bool seen_through = lookedThrough(shown[i], part.kind);
         const bool plate = part.kind == PartKind::Plate;
-        float& nearest_m = !seen_through ? solid_m : plate ? through_plate_m : through_m;
-        if (const auto t = hitPart(scene, part, ray, nearest_m)) {
-            nearest_m = *t;
+        Hit& nearest = !seen_through ? solid_hit : plate ? through_plate_hit : through_hit;
+        if (const auto hit = hitPart(scene, part, ray, nearest.distance_m)) {
+            nearest = *hit;
             (!seen_through ? solid : plate ? through_plate : through) = &part;
         }
     }
     // A wall behind a ghosted plate does not win over the plate: plates are what one points at.
-    if (through_plate && (!solid || through_plate_m < solid_m) && (!solid || solid->kind != PartKind::Plate))
-        return pickOf(*through_plate, ray, through_plate_m);
-    if (solid) return pickOf(*solid, ray, solid_m);
-    return through ? pickOf(*through, ray, through_m) : Pick{};
+    if (through_plate && (!solid || through_plate_hit.distance_m < solid_hit.distance_m) &&
+        (!solid || solid->kind != PartKind::Plate))
+        return pickOf(*through_plate, ray, through_plate_hit);
+    if (solid) return pickOf(*solid, ray, solid_hit);
+    return through ? pickOf(*through, ray, through_hit) : Pick{};
 }
 
 bool reaches(const scene::Scene& scene, const PartIndex& index, const std::vector<Shown>& shown,

@@ -48,7 +48,7 @@ glm::vec2 pixelShift(int number) {
 
 struct Renderer::Impl {
     FramePasses passes;
-    scene::Scene scene;
+    scene::LiveScene live;
     PartIndex index;
     SceneBuffers buffers;
     std::vector<LightSource> sources;
@@ -60,6 +60,9 @@ struct Renderer::Impl {
     std::optional<View> kept_view; ///< what the output texture holds
     int kept_samples = 0;
 
+    const scene::Scene& scene() const { return live.scene(); }
+    void sendAll();
+    void update(const scene::ScenePatch& patch);
     void ensureTargets(const View& view);
     void setLit(const View& view);
     std::vector<Reaching> reachingSources(const View& view, const Lens& lens,
@@ -70,6 +73,37 @@ struct Renderer::Impl {
     void drawPicture(const View& view, Quality quality, GLuint frame);
 };
 
+void Renderer::Impl::sendAll() {
+    index = PartIndex(scene());
+    lit.assign(scene().parts.size(), 1);
+    buffers.send(live, index, lit);
+    sources = lightSources(scene(), index);
+    sun.forget();
+    lamps.forget();
+    kept_view.reset();
+    ++statistics.uploads;
+    statistics.bytes = buffers.sent();
+}
+
+void Renderer::Impl::update(const scene::ScenePatch& patch) {
+    const auto written = live.apply(patch);
+    if (written.moved) return sendAll();
+    lit.resize(scene().parts.size(), 1);
+    for (const std::uint32_t place : written.parts) {
+        index.set(place, scene().parts[place]);
+        lit[place] = 1;
+    }
+    buffers.update(live, index, lit, written.parts);
+    if (written.lights) sources = lightSources(scene(), index);
+    if (written.shadows || written.lights) {
+        sun.forget();
+        lamps.forget();
+    }
+    kept_view.reset();
+    ++statistics.patches;
+    statistics.bytes = buffers.sent();
+}
+
 void Renderer::Impl::ensureTargets(const View& view) {
     const int width = std::clamp(view.width, 1, 16384);
     const int height = std::clamp(view.height, 1, 16384);
@@ -79,10 +113,11 @@ void Renderer::Impl::ensureTargets(const View& view) {
 }
 
 void Renderer::Impl::setLit(const View& view) {
-    auto now = litParts(scene, view);
+    auto now = litParts(scene(), view);
     if (now == lit) return;
     lit = std::move(now);
-    buffers.setLit(scene, index, lit);
+    buffers.setLit(scene(), index, lit);
+    statistics.bytes = buffers.sent();
 }
 
 /// How far a box is from a point; 0 inside.
@@ -137,7 +172,7 @@ void Renderer::Impl::updateLampShadows(const View& view, const std::vector<Shown
 void Renderer::Impl::drawSample(const View& view, int number, bool fine, bool shifted) {
     ensureTargets(view);
     setLit(view);
-    const Lens lens(view, scene.low, scene.high, shifted ? pixelShift(number) : glm::vec2(0));
+    const Lens lens(view, scene().low, scene().high, shifted ? pixelShift(number) : glm::vec2(0));
     const auto shown = shownParts(index, view);
     sun.update(buffers, index, shown, view.camera.eye, passes.caster());
     const DrawLists lists = makeDrawLists(index, shown, view, lens, fine ? 0.5f : 1.2f);
@@ -180,19 +215,16 @@ std::expected<Renderer, std::string> Renderer::create(const std::filesystem::pat
 }
 
 void Renderer::setScene(scene::Scene scene) {
-    impl_->scene = std::move(scene);
-    impl_->index = PartIndex(impl_->scene);
-    impl_->buffers = SceneBuffers(impl_->scene, impl_->index);
-    impl_->sources = lightSources(impl_->scene, impl_->index);
-    impl_->lit.assign(impl_->scene.parts.size(), 1);
-    impl_->sun.forget();
-    impl_->lamps.forget();
-    impl_->kept_view.reset();
-    ++impl_->statistics.uploads;
+    impl_->live = scene::LiveScene(std::move(scene));
+    impl_->sendAll();
+}
+
+void Renderer::update(const scene::ScenePatch& patch) {
+    impl_->update(patch);
 }
 
 const scene::Scene& Renderer::scene() const {
-    return impl_->scene;
+    return impl_->live.scene();
 }
 
 void Renderer::draw(const View& view, unsigned target) {
@@ -227,7 +259,7 @@ bool Renderer::refine(const View& view) {
 }
 
 Pick Renderer::pick(const View& view, int x, int y) const {
-    return pickAlong(impl_->scene, impl_->index, shownParts(impl_->index, view), pixelRay(view, x, y));
+    return pickAlong(impl_->scene(), impl_->index, shownParts(impl_->index, view), pixelRay(view, x, y));
 }
 
 bool Renderer::visible(const View& view, const std::string& object, glm::vec3 point_m) const {
@@ -240,7 +272,7 @@ bool Renderer::visible(const View& view, const std::string& object, glm::vec3 po
     const float distance = glm::length(point_m - ray.from);
     if (distance < 0.015f) return true;
     ray.direction = glm::normalize(ray.direction);
-    return reaches(impl_->scene, impl_->index, shownParts(impl_->index, view), ray, distance - 0.015f,
+    return reaches(impl_->scene(), impl_->index, shownParts(impl_->index, view), ray, distance - 0.015f,
                    impl_->index.objects.find(object));
 }
 

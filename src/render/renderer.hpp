@@ -2,6 +2,7 @@
 #pragma once
 
 #include "scene/scene.hpp"
+#include "scene/scene_patch.hpp"
 
 #include <array>
 #include <cstdint>
@@ -60,11 +61,14 @@ struct Pick {
     scene::PartKind kind = scene::PartKind::Wall;
     std::string room;
     std::string wall;
-    glm::vec3 point{0}; ///< metres
+    glm::vec3 point{0};  ///< metres
+    glm::vec3 normal{0}; ///< of the surface there, on the side that is seen; zero when there is nothing
 };
 
 struct Statistics {
-    std::uint64_t uploads = 0; ///< times geometry was sent to the GPU
+    std::uint64_t uploads = 0; ///< times all geometry was sent to the GPU
+    std::uint64_t patches = 0; ///< times single objects were
+    std::uint64_t bytes = 0;   ///< sent in both ways, and when lamps were switched
     std::uint64_t draws = 0;   ///< pictures drawn
     std::uint64_t shadow_maps =
         0;                  ///< shadow maps drawn, one for the sun and one a lamp while nothing changes
@@ -93,8 +97,13 @@ public:
     Renderer& operator=(const Renderer&) = delete;
     ~Renderer();
 
-    /// Uploads a scene; call only when the plan changed.
+    /// Uploads a scene; for a new plan, or when rooms or openings changed.
     void setScene(scene::Scene scene);
+    /// Draws single objects anew from now on; sends only them. Shadow maps are kept when only plates changed:
+    /// plates throw no shadow that could be seen (surfaces take their light 15 mm in front of themselves,
+    /// which is further than a plate stands out), so they are in no shadow map.
+    void update(const scene::ScenePatch& patch);
+    /// What is drawn now. After update() parts without triangles may lie between the others: free places.
     const scene::Scene& scene() const;
 
     /// Draws into the framebuffer `target` (0: the window's) at the view's size, antialiased.

@@ -27,38 +27,13 @@ std::uint32_t packNormal(glm::vec3 normal) {
     return ten(normal.x) | (ten(normal.y) << 10) | (ten(normal.z) << 20);
 }
 
-struct Geometry {
-    std::vector<GpuVertex> vertices;
-    std::vector<std::uint32_t> indices;
-};
-
-/// Vertices copied part by part, so that each can carry its part's number. Index ranges stay where
-/// they are in the scene.
-Geometry splitByPart(const scene::Scene& scene) {
-    Geometry result;
-    result.vertices.reserve(scene.vertices.size());
-    result.indices.assign(scene.indices.size(), 0);
-    std::unordered_map<std::uint32_t, std::uint32_t> moved;
-    for (std::size_t p = 0; p < scene.parts.size(); ++p) {
-        const auto& part = scene.parts[p];
-        moved.clear();
-        for (std::size_t i = part.first_index; i < std::size_t{part.first_index} + part.index_count; ++i) {
-            const std::uint32_t from = scene.indices[i];
-            const auto [entry, fresh] =
-                moved.emplace(from, static_cast<std::uint32_t>(result.vertices.size()));
-            if (fresh)
-                result.vertices.push_back({scene.vertices[from].position,
-                                           packNormal(scene.vertices[from].normal),
-                                           static_cast<std::uint32_t>(p)});
-            result.indices[i] = entry->second;
-        }
-    }
-    return result;
+/// Room kept behind what is used, so that new objects seldom make a buffer move.
+std::size_t withSlack(std::size_t count) {
+    return count + count / 8 + 4096;
 }
 
-template <class T>
-GLsizeiptr byteSize(const std::vector<T>& values) {
-    return static_cast<GLsizeiptr>(values.size() * sizeof(T));
+GLsizeiptr bytes(std::size_t count, std::size_t size) {
+    return static_cast<GLsizeiptr>(count * size);
 }
 
 /// How much nearer than it is a part is taken to be where two lie in one plane, per kind.
@@ -96,16 +71,77 @@ void DrawList::clear() {
     end_ = 0;
 }
 
-SceneBuffers::SceneBuffers(const scene::Scene& scene, const PartIndex& index)
-    : array_(VertexArray::make()), vertices_(Buffer::make()), indices_(Buffer::make()),
-      part_buffer_(Buffer::make()), parts_(Texture::make()) {
-    const Geometry geometry = splitByPart(scene);
+void GrowingBuffer::write(std::size_t first, std::size_t count, const void* data) {
+    if (count == 0) return;
+    glBindBuffer(GL_COPY_WRITE_BUFFER, buffer_.name());
+    glBufferSubData(GL_COPY_WRITE_BUFFER, bytes(first, element_), bytes(count, element_), data);
+    sent_ += count * element_;
+}
+
+bool GrowingBuffer::reserve(std::size_t count) {
+    if (buffer_ && count <= capacity_) return false;
+    const std::size_t before = capacity_;
+    Buffer larger = Buffer::make();
+    capacity_ = withSlack(count);
+    glBindBuffer(GL_COPY_WRITE_BUFFER, larger.name());
+    glBufferData(GL_COPY_WRITE_BUFFER, bytes(capacity_, element_), nullptr, GL_DYNAMIC_DRAW);
+    if (buffer_) {
+        glBindBuffer(GL_COPY_READ_BUFFER, buffer_.name());
+        glCopyBufferSubData(GL_COPY_READ_BUFFER, GL_COPY_WRITE_BUFFER, 0, 0, bytes(before, element_));
+    }
+    buffer_ = std::move(larger);
+    return true;
+}
+
+namespace {
+
+std::vector<GpuVertex> packedVertices(const scene::LiveScene& live, std::size_t part) {
+    const auto range = live.verticesOf(part);
+    std::vector<GpuVertex> result;
+    result.reserve(range.count);
+    for (std::uint32_t i = range.first; i < range.end(); ++i) {
+        const scene::Vertex& vertex = live.scene().vertices[i];
+        result.push_back({vertex.position, packNormal(vertex.normal), static_cast<std::uint32_t>(part)});
+    }
+    return result;
+}
+
+using PartRow = std::array<glm::vec4, 6>;
+
+PartRow partRow(const scene::Part& part, const PartInfo& info, const PartIndex& index, bool lit) {
+    if (part.index_count == 0) return {};
+    const auto& material = part.material;
+    const auto& room = index.room_infos[static_cast<std::size_t>(info.room)];
+    const glm::vec3 colour = info.kind == scene::PartKind::WallCut ? kCutInk : material.colour;
+    return {glm::vec4(colour, material.opacity),
+            glm::vec4(material.pattern_size_m, material.roughness, material.metalness),
+            glm::vec4(lit ? material.emission : 0.0f, static_cast<float>(info.object),
+                      static_cast<float>(info.room + 1), depthRank(info.kind)),
+            glm::vec4(room.floor_y, material.joint_m, 0, 0),
+            glm::vec4(material.pattern_origin, 0),
+            glm::vec4(material.pattern_along, 0)};
+}
+
+} // namespace
+
+SceneBuffers::SceneBuffers()
+    : vertices_(sizeof(GpuVertex)), indices_(sizeof(std::uint32_t)), rows_(sizeof(PartRow)) {}
+
+void SceneBuffers::makeRoom(const scene::Scene& scene) {
+    const bool vertices = vertices_.reserve(scene.vertices.size());
+    const bool indices = indices_.reserve(scene.indices.size());
+    if (vertices || indices || !array_) bindAttributes();
+    if (!rows_.reserve(scene.parts.size()) && parts_) return;
+    if (!parts_) parts_ = Texture::make();
+    glBindTexture(GL_TEXTURE_BUFFER, parts_.name());
+    glTexBuffer(GL_TEXTURE_BUFFER, GL_RGBA32F, rows_.name());
+}
+
+void SceneBuffers::bindAttributes() {
+    if (!array_) array_ = VertexArray::make();
     glBindVertexArray(array_.name());
     glBindBuffer(GL_ARRAY_BUFFER, vertices_.name());
-    glBufferData(GL_ARRAY_BUFFER, byteSize(geometry.vertices), geometry.vertices.data(), GL_STATIC_DRAW);
     glBindBuffer(GL_ELEMENT_ARRAY_BUFFER, indices_.name());
-    glBufferData(GL_ELEMENT_ARRAY_BUFFER, byteSize(geometry.indices), geometry.indices.data(),
-                 GL_STATIC_DRAW);
     constexpr GLsizei stride = sizeof(GpuVertex);
     glEnableVertexAttribArray(0);
     glVertexAttribPointer(0, 3, GL_FLOAT, GL_FALSE, stride, nullptr);
@@ -116,35 +152,39 @@ SceneBuffers::SceneBuffers(const scene::Scene& scene, const PartIndex& index)
     glVertexAttribIPointer(2, 1, GL_UNSIGNED_INT, stride,
                            reinterpret_cast<const void*>(offsetof(GpuVertex, part)));
     glBindVertexArray(0);
-    sendParts(scene, index, std::vector<char>(scene.parts.size(), 1));
 }
 
-void SceneBuffers::sendParts(const scene::Scene& scene, const PartIndex& index,
-                             const std::vector<char>& lit) {
-    std::vector<std::array<glm::vec4, 6>> table;
-    table.reserve(scene.parts.size() + 1);
-    for (std::size_t i = 0; i < scene.parts.size(); ++i) {
-        const auto& material = scene.parts[i].material;
-        const auto& info = index.parts[i];
-        const float emission = lit[i] ? material.emission : 0.0f;
-        const auto& room = index.room_infos[static_cast<std::size_t>(info.room)];
-        const glm::vec3 colour = info.kind == scene::PartKind::WallCut ? kCutInk : material.colour;
-        table.push_back({glm::vec4(colour, material.opacity),
-                         glm::vec4(material.pattern_size_m, material.roughness, material.metalness),
-                         glm::vec4(emission, static_cast<float>(info.object),
-                                   static_cast<float>(info.room + 1), depthRank(info.kind)),
-                         glm::vec4(room.floor_y, material.joint_m, 0, 0),
-                         glm::vec4(material.pattern_origin, 0), glm::vec4(material.pattern_along, 0)});
+void SceneBuffers::send(const scene::LiveScene& live, const PartIndex& index, const std::vector<char>& lit) {
+    const scene::Scene& scene = live.scene();
+    makeRoom(scene);
+    std::vector<GpuVertex> vertices(scene.vertices.size());
+    for (std::size_t p = 0; p < scene.parts.size(); ++p)
+        std::ranges::copy(packedVertices(live, p), vertices.begin() + live.verticesOf(p).first);
+    vertices_.write(0, vertices.size(), vertices.data());
+    indices_.write(0, scene.indices.size(), scene.indices.data());
+    setLit(scene, index, lit);
+}
+
+void SceneBuffers::update(const scene::LiveScene& live, const PartIndex& index, const std::vector<char>& lit,
+                          const std::vector<std::uint32_t>& places) {
+    const scene::Scene& scene = live.scene();
+    makeRoom(scene);
+    for (const std::uint32_t place : places) {
+        const scene::Part& part = scene.parts[place];
+        const std::vector<GpuVertex> vertices = packedVertices(live, place);
+        vertices_.write(live.verticesOf(place).first, vertices.size(), vertices.data());
+        indices_.write(part.first_index, part.index_count, scene.indices.data() + part.first_index);
+        const PartRow row = partRow(part, index.parts[place], index, lit[place] != 0);
+        rows_.write(place, 1, row.data());
     }
-    table.resize(std::max<std::size_t>(table.size(), 1));
-    glBindBuffer(GL_TEXTURE_BUFFER, part_buffer_.name());
-    glBufferData(GL_TEXTURE_BUFFER, byteSize(table), table.data(), GL_DYNAMIC_DRAW);
-    glBindTexture(GL_TEXTURE_BUFFER, parts_.name());
-    glTexBuffer(GL_TEXTURE_BUFFER, GL_RGBA32F, part_buffer_.name());
 }
 
 void SceneBuffers::setLit(const scene::Scene& scene, const PartIndex& index, const std::vector<char>& lit) {
-    sendParts(scene, index, lit);
+    std::vector<PartRow> table;
+    table.reserve(scene.parts.size());
+    for (std::size_t i = 0; i < scene.parts.size(); ++i)
+        table.push_back(partRow(scene.parts[i], index.parts[i], index, lit[i] != 0));
+    rows_.write(0, table.size(), table.data());
 }
 
 void SceneBuffers::draw(const DrawList& list) const {

@@ -1,9 +1,10 @@
 // The scene on the GPU: one vertex buffer, one index buffer, and a table of part properties read by
-// the vertex shader. Filled once per scene.
+// the vertex shader. Everything has the place that it has in the arrays of the scene.
 #pragma once
 
 #include "render/gl_handles.hpp"
 #include "render/part_index.hpp"
+#include "scene/live_scene.hpp"
 
 #include <cstddef>
 #include <span>
@@ -26,24 +27,45 @@ private:
     std::uint32_t end_ = 0; ///< one past the last range, to join ranges that follow each other
 };
 
+/// A buffer of equal elements with room to spare; it moves, on the GPU, when the room is used up.
+class GrowingBuffer {
+public:
+    explicit GrowingBuffer(std::size_t element_bytes) : element_(element_bytes) {}
+    /// Makes room for `count` elements in all; true when the buffer has another name from now on.
+    bool reserve(std::size_t count);
+    void write(std::size_t first, std::size_t count, const void* data);
+    GLuint name() const { return buffer_.name(); }
+    std::uint64_t sent() const { return sent_; } ///< bytes written so far
+
+private:
+    Buffer buffer_;
+    std::size_t element_;
+    std::size_t capacity_ = 0; ///< elements
+    std::uint64_t sent_ = 0;
+};
+
 class SceneBuffers {
 public:
-    SceneBuffers() = default;
-    /// Sends geometry and part table. A vertex that two parts share is sent once for each.
-    SceneBuffers(const scene::Scene& scene, const PartIndex& index);
-    /// Changes what lamps that are off look like; `lit` holds one flag a part.
+    SceneBuffers();
+    /// Sends geometry and part table whole. `lit` holds one flag a part: what lamps that are off look like.
+    void send(const scene::LiveScene& live, const PartIndex& index, const std::vector<char>& lit);
+    /// Sends what was written to single places of the scene.
+    void update(const scene::LiveScene& live, const PartIndex& index, const std::vector<char>& lit,
+                const std::vector<std::uint32_t>& places);
+    /// Sends the part table only.
     void setLit(const scene::Scene& scene, const PartIndex& index, const std::vector<char>& lit);
     void draw(const DrawList& list) const;
     /// Binds the part table to a texture unit.
     void bindParts(int unit) const;
+    /// Bytes sent to the GPU so far.
+    std::uint64_t sent() const { return vertices_.sent() + indices_.sent() + rows_.sent(); }
 
 private:
-    void sendParts(const scene::Scene& scene, const PartIndex& index, const std::vector<char>& lit);
+    void makeRoom(const scene::Scene& scene);
+    void bindAttributes();
 
     VertexArray array_;
-    Buffer vertices_;
-    Buffer indices_;
-    Buffer part_buffer_;
+    GrowingBuffer vertices_, indices_, rows_;
     Texture parts_;
 };
 

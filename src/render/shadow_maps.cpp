@@ -32,8 +32,23 @@ void drawDepthOnly(GLuint frame, int size) {
     glDepthFunc(GL_LEQUAL);
 }
 
-bool casts(Shown shown) {
-    return shown == Shown::Solid;
+// A plate stands out less than the 15 mm by which surfaces are lifted when they look for their shadow
+// (compose.frag, lamp.frag), so that its shadow is never seen; left out, a dragged plate costs no map.
+bool casts(const PartInfo& part, Shown shown) {
+    return shown == Shown::Solid && part.kind != scene::PartKind::Plate;
+}
+
+/// The places of the casters. Places past the last one are left out, so that new plates change nothing.
+std::vector<char> castersOf(const PartIndex& index, const std::vector<Shown>& shown) {
+    std::vector<char> casters(index.parts.size(), 0);
+    std::size_t end = 0;
+    for (std::size_t i = 0; i < casters.size(); ++i) {
+        if (!casts(index.parts[i], shown[i])) continue;
+        casters[i] = 1;
+        end = i + 1;
+    }
+    casters.resize(end);
+    return casters;
 }
 
 struct Box {
@@ -50,14 +65,16 @@ glm::vec3 sunDirection() {
 void SunShadow::update(const SceneBuffers& buffers, const PartIndex& index, const std::vector<Shown>& shown,
                        glm::vec3 eye, ShaderProgram& caster) {
     const glm::ivec2 cell(std::lround(eye.x / (kSpanM / 3)), std::lround(eye.z / (kSpanM / 3)));
-    if (map_ && drawn_for_ == shown && cell_ == cell) return;
+    auto casters = castersOf(index, shown);
+    if (map_ && !stale_ && drawn_for_ == casters && cell_ == cell) return;
     if (!map_) {
         map_ = makeTexture(GL_DEPTH_COMPONENT32F, kSunSize, kSunSize);
         compareDepth(GL_TEXTURE_2D);
         frame_ = makeFramebuffer({}, map_.name());
     }
     ++drawn_;
-    drawn_for_ = shown;
+    stale_ = false;
+    drawn_for_ = std::move(casters);
     cell_ = cell;
     const glm::vec3 centre(static_cast<float>(cell.x) * kSpanM / 3, 0,
                            static_cast<float>(cell.y) * kSpanM / 3);
@@ -67,7 +84,7 @@ void SunShadow::update(const SceneBuffers& buffers, const PartIndex& index, cons
     DrawList list;
     for (std::size_t i = 0; i < index.parts.size(); ++i) {
         const auto& part = index.parts[i];
-        if (!casts(shown[i])) continue;
+        if (!casts(part, shown[i])) continue;
         const glm::vec3 to = glm::max(glm::max(part.low - centre, centre - part.high), glm::vec3(0));
         if (std::max(to.x, to.z) > kSpanM) continue;
         list.add(part.first_index, part.index_count);
@@ -140,12 +157,11 @@ void LampShadows::drawCube(const SceneBuffers& buffers, const PartIndex& index,
                                                 {{0, -1, 0}, {0, 0, -1}},
                                                 {{0, 0, 1}, {0, -1, 0}},
                                                 {{0, 0, -1}, {0, -1, 0}}}};
-    // Small parts, plates and the lamp itself throw no shadow worth its cost.
+    // Small parts and the lamp itself throw no shadow worth its cost.
     std::vector<const PartInfo*> near;
     for (std::size_t i = 0; i < index.parts.size(); ++i) {
         const auto& part = index.parts[i];
-        if (!casts(shown[i]) || part.kind == scene::PartKind::Lamp || part.kind == scene::PartKind::Plate)
-            continue;
+        if (!casts(part, shown[i]) || part.kind == scene::PartKind::Lamp) continue;
         if (glm::length(part.high - part.low) < 0.12f) continue;
         const glm::vec3 gap =
             glm::max(glm::max(part.low - source.position, source.position - part.high), glm::vec3(0));
@@ -175,9 +191,10 @@ void LampShadows::drawCube(const SceneBuffers& buffers, const PartIndex& index,
 void LampShadows::update(const SceneBuffers& buffers, const PartIndex& index, const std::vector<Shown>& shown,
                          const std::vector<LightSource>& sources, const std::vector<std::size_t>& wanted,
                          ShaderProgram& caster, ShaderProgram& unfold, GLuint no_vertices) {
-    if (drawn_for_ != shown || tiles_.size() != sources.size()) {
+    auto casters = castersOf(index, shown);
+    if (drawn_for_ != casters || tiles_.size() != sources.size()) {
         forget();
-        drawn_for_ = shown;
+        drawn_for_ = std::move(casters);
         tiles_.assign(sources.size(), -1);
     }
     for (const std::size_t at : wanted) {

@@ -22,14 +22,15 @@ public:
     const glm::mat4& worldToSun() const { return world_to_sun_; }
     float texelM() const { return texel_m_; }
     GLuint texture() const { return map_.name(); }
-    void forget() { drawn_for_.clear(); }
+    void forget() { stale_ = true; }
     std::uint64_t drawn() const { return drawn_; } ///< times the map was drawn
 
 private:
     std::uint64_t drawn_ = 0;
     Texture map_;
     Framebuffer frame_;
-    std::vector<Shown> drawn_for_;
+    std::vector<char> drawn_for_; ///< casters, by place
+    bool stale_ = true;
     glm::ivec2 cell_{0};
     glm::mat4 world_to_sun_{1};
     float texel_m_ = 0.01f;
@@ -59,8 +60,8 @@ private:
 
     Texture atlas_, cube_;
     Framebuffer atlas_frame_, cube_frame_;
-    std::vector<Shown> drawn_for_;
-    std::vector<int> tiles_; ///< by source, -1 without
+    std::vector<char> drawn_for_; ///< casters, by place
+    std::vector<int> tiles_;      ///< by source, -1 without
     int used_ = 0;
     std::uint64_t drawn_ = 0;
 };

@@ -33,6 +33,7 @@ bool at(const std::vector<char>& flags, int number) {
 }
 
 Shown shown(const PartInfo& part, const Choice& choice) {
+    if (part.index_count == 0) return Shown::No;
     if (choice.only_storey && part.storey != choice.storey) return Shown::No;
     if (at(choice.hidden_layers, part.layer) || at(choice.hidden_rooms, part.room)) return Shown::No;
     if (choice.lid_off) {

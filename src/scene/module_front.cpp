@@ -11,7 +11,9 @@ using Role = FrontShape::Role;
 
 constexpr double kGap_mm = 0.45;        // between frame and module
 constexpr double kBlankRelief_mm = 0.5; // a blank stands out a little, so that its edge catches light
-constexpr double kTilt_mm = 0.9;        // how far a rocker's ends stand above and below its middle
+constexpr double kUpperTilt_mm = 2.4;   // how far a rocker's upper end stands above its middle
+constexpr double kLowerTilt_mm = 1.1;   // and its lower end: it is off
+constexpr double kPivot_mm = 0.5;       // and its middle above what it stands on
 constexpr double kLeast_mm = 0.15;      // relief below this is painted on
 constexpr double kPaint_mm = 0.08;
 
@@ -64,24 +66,37 @@ FrontLevel baseLevel(std::span<const FrontShape> front, const FrontSpace& space)
     base.outline =
         roundedRect(space.centre, space.width - 2 * kGap_mm, space.height - 2 * kGap_mm, corner, 0, 3);
     base.level = {space.face_z + relief};
-    if (base.role == Role::Rocker) {
-        base.level = {space.face_z + std::max(relief, 1.2), 2 * kTilt_mm / space.height, space.centre.y};
-    }
     return base;
 }
 
+// A rocker is dished: two halves that fall towards its pivot, so that one sees from the front that it rocks.
+void addRocker(std::vector<FrontLevel>& levels, std::size_t parent, Vec2 centre, double width, double height,
+               double corner) {
+    for (const double side : {1.0, -1.0}) {
+        FrontLevel half;
+        half.role = Role::Rocker;
+        half.form = FrontLevel::Form::Raised;
+        half.parent = parent;
+        half.outline = roundedRect(centre + Vec2{0, side * height / 4}, width, height / 2, corner, 0, 2);
+        half.level = {levels[parent].level.at(centre) + kPivot_mm,
+                      2 * (side > 0 ? kUpperTilt_mm : -kLowerTilt_mm) / height, centre.y};
+        levels.push_back(std::move(half));
+    }
+}
+
+std::pair<Vec2, Vec2> boundsOf(const Loop& loop) {
+    Vec2 low = loop.front();
+    Vec2 high = loop.front();
+    for (const Vec2 p : loop) {
+        low = {std::min(low.x, p.x), std::min(low.y, p.y)};
+        high = {std::max(high.x, p.x), std::max(high.y, p.y)};
+    }
+    return {low, high};
+}
+
 bool boxesTouch(const Loop& a, const Loop& b) {
-    const auto bounds = [](const Loop& loop) {
-        Vec2 low = loop.front();
-        Vec2 high = loop.front();
-        for (const Vec2 p : loop) {
-            low = {std::min(low.x, p.x), std::min(low.y, p.y)};
-            high = {std::max(high.x, p.x), std::max(high.y, p.y)};
-        }
-        return std::pair{low, high};
-    };
-    const auto [a_low, a_high] = bounds(a);
-    const auto [b_low, b_high] = bounds(b);
+    const auto [a_low, a_high] = boundsOf(a);
+    const auto [b_low, b_high] = boundsOf(b);
     const double gap = 0.05;
     return a_low.x < b_high.x + gap && b_low.x < a_high.x + gap && a_low.y < b_high.y + gap &&
            b_low.y < a_high.y + gap;
@@ -110,6 +125,8 @@ std::size_t parentOf(const std::vector<FrontLevel>& levels, Vec2 at) {
 
 std::vector<FrontLevel> frontLevels(std::span<const FrontShape> front, const FrontSpace& space) {
     std::vector<FrontLevel> levels{baseLevel(front, space)};
+    if (levels.front().role == Role::Rocker)
+        addRocker(levels, 0, space.centre, space.width - 2 * kGap_mm, space.height - 2 * kGap_mm, 1);
     const double scale = recessScale(front, space);
     const std::size_t first = !front.empty() && fillsModule(front.front(), space) ? 1 : 0;
     for (std::size_t i = first; i < front.size(); ++i) {
@@ -135,13 +152,15 @@ std::vector<FrontLevel> frontLevels(std::span<const FrontShape> front, const Fro
         const double relief = shape.relief_mm < 0 ? shape.relief_mm * scale : shape.relief_mm;
         const double rise = std::max(space.face_z + relief, space.floor_z) - ground.at(centre);
         if (shape.role == Role::Rocker) {
-            next.form = FrontLevel::Form::Raised;
-            next.level = {ground.at(centre) + std::max(rise, kTilt_mm + 0.4),
-                          2 * kTilt_mm / std::max(1.0, shape.height_mm), centre.y};
-        } else if (rise > kLeast_mm) {
+            const auto [low, high] = boundsOf(next.outline);
+            addRocker(levels, next.parent, (low + high) * 0.5, high.x - low.x, high.y - low.y,
+                      shape.corner_mm);
+            continue;
+        }
+        if (rise > kLeast_mm) {
             next.form = FrontLevel::Form::Raised;
             next.level = ground.raised(rise);
-        } else if (rise < -kLeast_mm && canBeCut(levels, next.parent, next.outline)) {
+        } else if (rise < -kLeast_mm && shape.relief_mm < 0 && canBeCut(levels, next.parent, next.outline)) {
             next.form = FrontLevel::Form::Sunk;
             next.level = ground.raised(rise);
         } else {

@@ -2,9 +2,10 @@
 
 #include "scene/module_front.hpp"
 #include "scene/palette.hpp"
+#include "scene/unknown_front.hpp"
 
 #include <algorithm>
-#include <span>
+#include <vector>
 
 namespace gangway::scene::detail {
 namespace {
@@ -158,8 +159,12 @@ void addPlate(ObjectParts& parts, const catalogue::Catalogue& catalogue,
     std::vector<Loop> apertures;
     for (const catalogue::Gang& gang : plate.gangs) {
         const FrontSpace space{gang.centre_mm, gang.width_mm, gang.height_mm, shape.face_z, kFloor_mm};
-        std::span<const catalogue::FrontShape> front;
-        if (gang.module != nullptr) front = gang.module->front;
+        std::vector<catalogue::FrontShape> front;
+        if (gang.unknown) {
+            front = unknownFront(gang.width_mm, gang.height_mm);
+        } else if (gang.module != nullptr) {
+            front = gang.module->front;
+        }
         const std::vector<FrontLevel> levels = frontLevels(front, space);
         const Loop aperture =
             roundedRect(gang.centre_mm, gang.width_mm - 0.1, gang.height_mm - 0.1, 1.2, 0, 3);

@@ -66,7 +66,9 @@ double placeView(std::vector<Item>& items, Picture picture, const Layout& layout
 struct Remaining {
     std::size_t rows_placed = 0;
     std::size_t rows = 0;
-    std::vector<Block> notes;
+    Density density = Density::Roomy;
+    std::vector<Block> notes; ///< the legend's blocks last
+    std::size_t before_legend = 0;
     bool legend_begun = false;
     /// True when nothing is left that must be on paper.
     bool done() const {
@@ -88,21 +90,29 @@ Rect placeNotes(std::vector<Item>& items, Remaining& rest, Rect column, std::siz
     const std::span<const Block> blocks(rest.notes.data(), std::min(most, rest.notes.size()));
     const std::size_t placed = flow(items, blocks, column);
     rest.notes.erase(rest.notes.begin(), rest.notes.begin() + static_cast<std::ptrdiff_t>(placed));
-    rest.legend_begun = rest.legend_begun || (placed > 0 && most > 2);
+    rest.legend_begun = rest.legend_begun || placed > rest.before_legend;
+    rest.before_legend -= std::min(placed, rest.before_legend);
     return column;
 }
 
-/// Notes over the columns of a sheet; under a view over the whole width each part has its own place.
-void placeNotes(std::vector<Item>& items, Remaining& rest, const Layout& layout,
-                const std::vector<Rect>& columns) {
-    if (layout.arrangement != Arrangement::WholeWidth) {
-        for (const Rect& column : columns)
-            placeNotes(items, rest, column);
-        return;
+bool holdsAll(const Rect& column, const std::vector<Block>& blocks) {
+    double height = 0;
+    double gap = 0;
+    for (const Block& block : blocks) {
+        height += gap + block.height_mm;
+        gap = block.gap_after_mm;
     }
-    const Rect under_plan = placeNotes(items, rest, columns[0], 1);
-    const Rect under_notes = placeNotes(items, rest, columns[1], 2);
-    for (const Rect& column : {columns[2], columns[3], under_plan, under_notes})
+    return height <= column.height();
+}
+
+/// Places the legend whole in the first column that holds it; parted over them in order when none does.
+void placeLegend(std::vector<Item>& items, Remaining& rest, const std::vector<Rect>& columns) {
+    if (rest.before_legend == 0 && !rest.legend_begun) {
+        const auto whole = std::find_if(columns.begin(), columns.end(),
+                                        [&](const Rect& column) { return holdsAll(column, rest.notes); });
+        if (whole != columns.end()) placeNotes(items, rest, *whole);
+    }
+    for (const Rect& column : columns)
         placeNotes(items, rest, column);
 }
 
@@ -111,7 +121,7 @@ Rect placeRows(std::vector<Item>& items, Remaining& rest, const WallView& view, 
     if (rest.rows_placed == rest.rows || column.width() <= 0) return column;
     auto blocks = scheduleHead(view, column.width(), continued);
     const std::size_t head = blocks.size();
-    auto rows = scheduleRows(view, view.house->catalogue(), column.width());
+    auto rows = scheduleRows(view, view.house->catalogue(), column.width(), rest.density);
     blocks.insert(blocks.end(), rows.begin() + static_cast<std::ptrdiff_t>(rest.rows_placed), rows.end());
     const std::size_t placed = flow(items, blocks, column);
     if (placed > head) rest.rows_placed += placed - head;
@@ -123,13 +133,21 @@ double rowsHeight(const Remaining& rest, const WallView& view, double width_mm) 
     double height = 0;
     for (const Block& block : scheduleHead(view, width_mm, true))
         height += block.height_mm + block.gap_after_mm;
-    const auto rows = scheduleRows(view, view.house->catalogue(), width_mm);
+    const auto rows = scheduleRows(view, view.house->catalogue(), width_mm, rest.density);
     for (std::size_t i = rest.rows_placed; i < rows.size(); ++i)
         height += rows[i].height_mm + rows[i].gap_after_mm;
     return height;
 }
 
-void drawBorders(drawing::Sheet& sheet, const WallView& view, const Layout& layout, TitleFields fields) {
+/// A sheet whose title block waits until the sheets are counted.
+struct Untitled {
+    drawing::Sheet sheet;
+    TitleFields fields;
+    Pt title_corner;
+    std::size_t title_at = 0; ///< place of the title block among the sheet's items
+};
+
+Untitled withBorders(drawing::Sheet sheet, const WallView& view, const Layout& layout, TitleFields fields) {
     auto frame = sheetFrame(layout.paper);
     sheet.items.insert(sheet.items.begin(), std::make_move_iterator(frame.begin()),
                        std::make_move_iterator(frame.end()));
@@ -137,12 +155,24 @@ void drawBorders(drawing::Sheet& sheet, const WallView& view, const Layout& layo
     sheet.height_mm = layout.paper.height_mm;
     fields.paper = layout.paper.id;
     fields.scale = sheet.scale;
-    drawTitleBlock(sheet.items, layout.title_corner, view.plan->project, fields);
+    const std::size_t title_at = sheet.items.size();
     const Pt strip{layout.title_corner.x, layout.title_corner.y + kTitleHeight};
     drawRevisions(sheet.items, strip, view.plan->project);
     drawAgreement(sheet.items, strip, view);
     Ink(sheet.items, "frame")
         .line({strip.x - kTitleWidth, strip.y + kStripHeight}, {strip.x, strip.y + kStripHeight}, kNarrow);
+    return {std::move(sheet), std::move(fields), layout.title_corner, title_at};
+}
+
+/// The sheet with its title block, as number `page` of `pages`.
+drawing::Sheet titled(Untitled untitled, const plan::Project& project, std::size_t page, std::size_t pages) {
+    untitled.fields.sheet_of = fmt::format("{} / {}", page, pages);
+    std::vector<Item> block;
+    drawTitleBlock(block, untitled.title_corner, project, untitled.fields);
+    auto& items = untitled.sheet.items;
+    items.insert(items.begin() + static_cast<std::ptrdiff_t>(untitled.title_at),
+                 std::make_move_iterator(block.begin()), std::make_move_iterator(block.end()));
+    return std::move(untitled.sheet);
 }
 
 /// A numbered wall: its place among all walls that have something on them, whatever was asked for.
@@ -161,23 +191,25 @@ drawing::Sheet emptySheet(const WallView& view, const Numbered& numbered, double
     return sheet;
 }
 
-TitleFields fieldsOf(const WallView& view, const drawing::Sheet& sheet, const Numbered& numbered, int part) {
+TitleFields fieldsOf(const WallView& view, const drawing::Sheet& sheet, int part) {
     TitleFields fields;
     fields.sheet_id = sheet.number;
-    fields.sheet_of =
-        fmt::format("{}{} / {}", numbered.number, part > 1 ? fmt::format(".{}", part) : "", numbered.count);
     fields.title = fmt::format("{}, wall {}", view.room->name, view.data().id);
     if (part > 1) fields.supplement = "continued";
     return fields;
 }
 
-/// How much room the notes take: as they read best, or tighter where that saves a sheet.
-enum class Density { Roomy, Tight };
+/// How a wall's sheets are put together.
+struct Variant {
+    Density density = Density::Roomy;
+    bool rows_under_notes = false; ///< under a view over the whole width: the schedule too, when it is short
+};
 
-Remaining contentOf(const WallView& view, const Layout& layout, Density density) {
+Remaining contentOf(const WallView& view, const Layout& layout, const Variant& variant) {
     const double width = layout.note_width_mm;
-    const bool tight = density == Density::Tight;
+    const bool tight = variant.density == Density::Tight;
     Remaining rest;
+    rest.density = variant.density;
     rest.rows = view.mounted.size();
     rest.notes.push_back(keyPlan(view, width, tight ? kSmallKeyPlan : kKeyPlan));
     const auto add = [&](const std::vector<Block>& blocks) {
@@ -187,27 +219,52 @@ Remaining contentOf(const WallView& view, const Layout& layout, Density density)
     // A view over the whole width has the cautions in its footnote.
     if (layout.arrangement != Arrangement::WholeWidth)
         add(cautions(width, tight ? Wording::Short : Wording::Full));
+    rest.before_legend = rest.notes.size();
     add(legend(view, width));
     return rest;
 }
 
-drawing::Sheet firstSheet(const WallView& view, Picture picture, const Layout& layout,
-                          const Numbered& numbered, Remaining& rest) {
+/// Notes under a view over the whole width, where each part has its own place; with them the schedule when it
+/// was asked for and is short enough.
+void placeUnderView(std::vector<Item>& items, Remaining& rest, const WallView& view, const Layout& layout,
+                    const Variant& variant, double view_bottom) {
+    const auto columns = noteColumns(layout, view_bottom);
+    const Rect under_plan = placeNotes(items, rest, columns[0], 1);
+    const Rect under_notes = placeNotes(items, rest, columns[1], rest.before_legend);
+    const Rect table{columns[0].left - 1, columns[0].bottom, columns[1].right,
+                     std::min(under_plan.top, under_notes.top)};
+    const bool rows_here =
+        variant.rows_under_notes && rowsHeight(rest, view, table.width()) <= table.height();
+    if (rows_here) placeRows(items, rest, view, table, false);
+    placeLegend(items, rest,
+                rows_here ? std::vector{columns[2], columns[3]}
+                          : std::vector{under_plan, under_notes, columns[2], columns[3]});
+}
+
+Untitled firstSheet(const WallView& view, Picture picture, const Layout& layout, const Numbered& numbered,
+                    const Variant& variant, Remaining& rest) {
     drawing::Sheet sheet = emptySheet(view, numbered, picture.scale, 1);
     drawHeading(sheet.items, view, layout.view, picture.scale);
     const double view_bottom = placeView(sheet.items, std::move(picture), layout);
-    Rect table = layout.table;
-    table.top = view_bottom - kGutter;
-    const Rect left = placeRows(sheet.items, rest, view, table, false);
-    placeNotes(sheet.items, rest, layout, noteColumns(layout, view_bottom));
-    for (const Rect& column : columnsBelow(layout, left))
-        placeNotes(sheet.items, rest, column);
-    drawBorders(sheet, view, layout, fieldsOf(view, sheet, numbered, 1));
-    return sheet;
+    if (layout.arrangement == Arrangement::WholeWidth) {
+        placeUnderView(sheet.items, rest, view, layout, variant, view_bottom);
+    } else {
+        Rect table = layout.table;
+        table.top = view_bottom - kGutter;
+        const Rect left = placeRows(sheet.items, rest, view, table, false);
+        std::vector<Rect> columns;
+        for (const Rect& column : noteColumns(layout, view_bottom))
+            columns.push_back(placeNotes(sheet.items, rest, column, rest.before_legend));
+        for (const Rect& column : columnsBelow(layout, left))
+            columns.push_back(column);
+        placeLegend(sheet.items, rest, columns);
+    }
+    const TitleFields fields = fieldsOf(view, sheet, 1);
+    return withBorders(std::move(sheet), view, layout, fields);
 }
 
-drawing::Sheet continuationSheet(const WallView& view, const Layout& layout, const Numbered& numbered,
-                                 double scale, int part, Remaining& rest) {
+Untitled continuationSheet(const WallView& view, const Layout& layout, const Numbered& numbered, double scale,
+                           int part, Remaining& rest) {
     drawing::Sheet sheet = emptySheet(view, numbered, scale, part);
     auto tables = wideTable(layout);
     const Pt corner{tables.front().left, tables.front().top};
@@ -217,18 +274,17 @@ drawing::Sheet continuationSheet(const WallView& view, const Layout& layout, con
     for (Rect table : tables) {
         table.top = top;
         const Rect left = placeRows(sheet.items, rest, view, table, true);
-        for (const Rect& column : columnsBelow(layout, left))
-            placeNotes(sheet.items, rest, column);
+        placeLegend(sheet.items, rest, columnsBelow(layout, left));
     }
-    drawBorders(sheet, view, layout, fieldsOf(view, sheet, numbered, part));
-    return sheet;
+    const TitleFields fields = fieldsOf(view, sheet, part);
+    return withBorders(std::move(sheet), view, layout, fields);
 }
 
-std::vector<drawing::Sheet> composed(const WallView& view, const Picture& picture, const Numbered& numbered,
-                                     Density density) {
+std::vector<Untitled> composed(const WallView& view, const Picture& picture, const Numbered& numbered,
+                               const Variant& variant) {
     const Layout& layout = picture.layout;
-    Remaining rest = contentOf(view, layout, density);
-    std::vector<drawing::Sheet> sheets{firstSheet(view, picture, layout, numbered, rest)};
+    Remaining rest = contentOf(view, layout, variant);
+    std::vector<Untitled> sheets{firstSheet(view, picture, layout, numbered, variant, rest)};
     // A block taller than a whole sheet could never be placed; the bound keeps that from going on for ever.
     constexpr int kMostParts = 200;
     for (int part = 2; !rest.done() && part <= kMostParts; ++part)
@@ -236,11 +292,34 @@ std::vector<drawing::Sheet> composed(const WallView& view, const Picture& pictur
     return sheets;
 }
 
-std::vector<drawing::Sheet> sheetsOf(const WallView& view, const Picture& picture, const Numbered& numbered) {
-    auto roomy = composed(view, picture, numbered, Density::Roomy);
-    if (roomy.size() == 1) return roomy;
-    auto tight = composed(view, picture, numbered, Density::Tight);
-    return tight.size() < roomy.size() ? tight : roomy;
+/// The variant with the fewest sheets, the roomier one of equals.
+std::vector<Untitled> sheetsOf(const WallView& view, const Picture& picture, const Numbered& numbered) {
+    std::vector<Untitled> best;
+    for (const Variant& variant : {Variant{}, Variant{Density::Roomy, true}, Variant{Density::Tight, false},
+                                   Variant{Density::Tight, true}}) {
+        if (variant.rows_under_notes && picture.layout.arrangement != Arrangement::WholeWidth) continue;
+        auto sheets = composed(view, picture, numbered, variant);
+        if (best.empty() || sheets.size() < best.size()) best = std::move(sheets);
+        if (best.size() == 1) break;
+    }
+    return best;
+}
+
+/// A wall's sheets at the scale asked for, or at the one that is read best: instead of 1:50 it is 1:25 where
+/// that costs no more sheets.
+std::expected<std::vector<Untitled>, std::string>
+wallSheets(const WallView& view, const Paper& paper, const Options& options, const Numbered& numbered) {
+    constexpr double kSmall = 50;
+    constexpr double kLarger = 25;
+    const auto picture = pictureThatFits(view, paper, options.scale);
+    if (!picture) return std::unexpected(picture.error());
+    auto sheets = sheetsOf(view, *picture, numbered);
+    if (options.scale || picture->scale != kSmall) return sheets;
+    if (const auto larger = pictureThatFits(view, paper, kLarger)) {
+        auto clearer = sheetsOf(view, *larger, numbered);
+        if (clearer.size() <= sheets.size()) return clearer;
+    }
+    return sheets;
 }
 
 /// A wall that has something on it.
@@ -306,18 +385,24 @@ elevationSheets(const plan::Plan& plan, const catalogue::Catalogue& catalogue, c
     const House house(plan, catalogue, options.base);
     const Answers answers(plan);
     auto work = wallsWithSomething(house);
+    // Walls that were not asked for are put on sheets too: a sheet has its number in the whole set.
+    std::vector<std::pair<Untitled, bool>> all;
     for (std::size_t i = 0; i < work.size(); ++i) {
         WallWork& wall = work[i];
-        if (!options.room.empty() && wall.room->id != options.room) continue;
-        if (!options.wall.empty() && wall.room->walls[wall.wall].id != options.wall) continue;
+        const bool asked_for = (options.room.empty() || wall.room->id == options.room) &&
+                               (options.wall.empty() || wall.room->walls[wall.wall].id == options.wall);
         findCovers(house, *wall.room, wall.mounted);
         answers.fill(wall.mounted);
         const WallView view = lookAt(house, *wall.room, wall.wall, std::move(wall.mounted));
-        auto picture = pictureThatFits(view, paper, options.scale);
-        if (!picture) return std::unexpected(std::move(picture.error()));
-        for (drawing::Sheet& sheet : sheetsOf(view, *picture, {i + 1, work.size()}))
-            drawing.sheets.push_back(std::move(sheet));
+        auto sheets = wallSheets(view, paper, options, {i + 1, work.size()});
+        if (!sheets && asked_for) return std::unexpected(std::move(sheets.error()));
+        if (!sheets) continue;
+        for (Untitled& sheet : *sheets)
+            all.emplace_back(std::move(sheet), asked_for);
     }
+    for (std::size_t i = 0; i < all.size(); ++i)
+        if (all[i].second)
+            drawing.sheets.push_back(titled(std::move(all[i].first), plan.project, i + 1, all.size()));
     if (drawing.sheets.empty() && !(options.room.empty() && options.wall.empty()))
         return std::unexpected(
             fmt::format("nothing is mounted on {}{}, so there is no elevation to draw",

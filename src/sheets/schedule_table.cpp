@@ -15,6 +15,7 @@ namespace {
 
 constexpr double kCellPad = 1.0;
 constexpr double kRowPad = 1.0;
+constexpr double kTightPad = 0.5; ///< where that saves a sheet
 constexpr double kDescent = 0.6;  ///< letters below the last baseline
 constexpr double kBoxPitch = 4.6; ///< figures and capitals alone: b3 of ISO 3098-1
 constexpr double kHeadHeight = 8.6;
@@ -233,10 +234,10 @@ double cellHeight(std::size_t column, const std::vector<std::string>& lines) {
 }
 
 void drawCell(Ink& ink, std::size_t column, const std::vector<std::string>& lines,
-              const std::vector<double>& edges) {
+              const std::vector<double>& edges, double row_pad) {
     const bool right = numeric(column);
     const auto align = right ? drawing::Align::Right : drawing::Align::Left;
-    const Pt first{right ? edges[column + 1] - kCellPad : edges[column] + kCellPad, -kRowPad - kValueText};
+    const Pt first{right ? edges[column + 1] - kCellPad : edges[column] + kCellPad, -row_pad - kValueText};
     if (!closeSet(column)) {
         ink.paragraph(first, lines, kTable[column].text_mm, align);
         return;
@@ -281,16 +282,17 @@ std::vector<Block> scheduleHead(const WallView& view, double width_mm, bool cont
     return {heading, head};
 }
 
-std::vector<Block> scheduleRows(const WallView& view, const catalogue::Catalogue& catalogue,
-                                double width_mm) {
+std::vector<Block> scheduleRows(const WallView& view, const catalogue::Catalogue& catalogue, double width_mm,
+                                Density density) {
     const auto edges = columnEdges(view, width_mm);
+    const double row_pad = density == Density::Tight ? kTightPad : kRowPad;
     std::vector<Block> rows;
     for (const Mounted& item : view.mounted) {
         const Cells cells = cellsOf(view, item, catalogue, edges);
         Block row;
         for (std::size_t column = 0; column < kColumns; ++column)
             row.height_mm =
-                std::max(row.height_mm, cellHeight(column, cells[column]) + 2 * kRowPad + kDescent);
+                std::max(row.height_mm, cellHeight(column, cells[column]) + 2 * row_pad + kDescent);
         // What it is for stands right under the cells, without their foot's clearance.
         const double cells_mm = row.height_mm - (shown(edges, kFor) ? 0 : kUnderGap);
         Ink ink(row.items, "text", item.id);
@@ -298,10 +300,10 @@ std::vector<Block> scheduleRows(const WallView& view, const catalogue::Catalogue
             const auto under =
                 wrapped(purposeText(item), kNoteText, edges.back() - edges[kBox] - 2 * kCellPad);
             const Pt first{edges[kBox] + kCellPad, -cells_mm - kNoteText - 0.5};
-            if (!under.empty()) row.height_mm = -ink.paragraph(first, under, kNoteText) + kRowPad + kDescent;
+            if (!under.empty()) row.height_mm = -ink.paragraph(first, under, kNoteText) + row_pad + kDescent;
         }
         for (std::size_t column = 0; column < kColumns; ++column)
-            if (shown(edges, column)) drawCell(ink, column, cells[column], edges);
+            if (shown(edges, column)) drawCell(ink, column, cells[column], edges, row_pad);
         Ink rules(row.items, "notes", item.id);
         drawRules(rules, edges, cells_mm, row.height_mm, kThin);
         rows.push_back(std::move(row));

@@ -13,7 +13,7 @@ inline constexpr double kStripHeight = 15.6; ///< revision table and agreement b
 
 struct TitleFields {
     std::string sheet_id;   ///< "E-07"
-    std::string sheet_of;   ///< "7 / 12"
+    std::string sheet_of;   ///< "7 / 12", continuation sheets counted
     std::string title;      ///< "Kitchen, wall A"
     std::string supplement; ///< "continued"
     std::string document_type = "wall elevation, plate set-out";

@@ -20,7 +20,7 @@ struct Picture {
 
 /// The view at 1:scale, or at the first scale that fits: 1:20 and 1:50 are preferred; 1:10 is for short
 /// pieces of wall; 1:25, which ISO 5455 does not list, where 1:50 would crowd the numbers of boxes or
-/// openings; 1:100 for halls.
+/// openings; 1:100 for halls. (Elevation sheets take 1:25 for 1:50 too where that costs no more sheets.)
 /// At each scale the view first shares the paper with schedule and notes, then takes the whole width. The
 /// error is a sentence with the sizes.
 std::expected<Picture, std::string> pictureThatFits(const WallView& view, const Paper& paper,

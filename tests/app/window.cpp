@@ -117,6 +117,14 @@ void Window::click(double x, double y) {
     rest(0.25);
 }
 
+void Window::doubleClick(double x, double y) {
+    tool("mousemove --sync --window " + window_id_ + " " + std::to_string(static_cast<int>(x)) + " " +
+         std::to_string(static_cast<int>(y)));
+    rest(0.25);
+    tool("click --repeat 2 --delay 60 1");
+    rest(0.25);
+}
+
 void Window::click(const std::string& place) {
     auto report = look();
     for (int i = 0; i < 60 && !report["places"].contains(place); ++i)

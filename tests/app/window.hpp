@@ -20,6 +20,7 @@ public:
     nlohmann::json look();
     bool running() const;
     void click(double x, double y);
+    void doubleClick(double x, double y);
     /// Clicks the middle of a place of the report; fails the test when it is not on screen.
     void click(const std::string& place);
     void key(const std::string& keys);

@@ -174,15 +174,96 @@ TEST_CASE("window: a bad file opened from the window is answered in a box, and t
     const fs::path plan = copyOf(kOneRoom, folder);
     std::ofstream(folder / "broken.plan.json") << "{\"gangway\": 1, \"rooms\": 5}";
     Window window(folder, plan);
+    // With unsaved changes too: nobody is asked about them for the sake of a file that can't be opened.
+    window.click("rail:Layers");
+    window.click("layer:furniture:See-through");
+    CHECK(window.waitFor("changed", true));
     window.key("ctrl+o");
     window.click("browse-path");
     window.key("ctrl+a");
     window.type((folder / "broken.plan.json").string());
     window.key("Return");
     CHECK(window.waitFor("message", "This plan could not be opened"));
+    CHECK(window.look()["asking"] == "");
     window.picture("message");
     window.click("message-close");
     CHECK(window.waitFor("message", ""));
     CHECK(window.look()["file"] == plan.string());
     CHECK(window.running());
+}
+
+TEST_CASE("window: a note stays with the plate it was typed for, and Enter saves it") {
+    const fs::path folder = freshFolder("window-notes");
+    const fs::path plan = copyOf(kOneRoom, folder);
+    Window window(folder, plan);
+    window.click("strip:room-02");
+    CHECK(window.waitFor("selected", "room-02"));
+    window.click("query");
+    window.type("lower");
+    // Another plate: the question is over, and its own note is empty, so there is nothing to save.
+    window.click("row:room-04");
+    CHECK(window.waitFor("selected", "room-04"));
+    CHECK(window.look()["places"].contains("agree"));
+    window.click("query");
+    window.click("save-query");
+    CHECK(window.look()["queried"] == 0);
+    window.click("note");
+    window.type("more");
+    window.key("ctrl+Return");
+    CHECK(window.waitFor("queried", 1));
+    // Back at the first one what was typed is still there; the homeowner's one line is saved by Enter.
+    window.click("row:room-02");
+    CHECK(window.waitFor("selected", "room-02"));
+    window.click("seat");
+    CHECK(window.waitFor("seat", "homeowner"));
+    window.click("query");
+    window.picture("homeowner");
+    window.key("End");
+    window.type(" please");
+    window.key("Return");
+    CHECK(window.waitFor("queried", 2));
+    window.key("ctrl+s");
+    CHECK(window.waitFor("changed", false));
+    const Json saved = Json::parse(slurp(plan));
+    REQUIRE(saved["agreements"].size() == 2);
+    for (const auto& answer : saved["agreements"])
+        CHECK(answer["note"] == (answer["plate"] == "room-02" ? "lower please" : "more"));
+}
+
+TEST_CASE("window: seeing past the wardrobe keeps the docket's rows where they are") {
+    const fs::path folder = freshFolder("window-past");
+    Window window(folder, copyOf(kOneRoom, folder));
+    const Json before = window.look();
+    REQUIRE(before["places"].contains("show:room-03"));
+    window.click("show:room-03");
+    CHECK(window.waitFor("selected", "room-03"));
+    const Json after = window.look();
+    CHECK(after["places"].contains("put-back:room-03"));
+    CHECK(after["places"]["row:room-04"] == before["places"]["row:room-04"]);
+    window.click("put-back:room-03");
+    CHECK(window.look()["places"].contains("show:room-03"));
+}
+
+TEST_CASE(
+    "window: a click on a stair climbs it, and from above a double-click steps into the room under it") {
+    const fs::path folder = freshFolder("window-stair");
+    Window window(folder, copyOf(std::string(GANGWAY_ASSETS_DIR) + "/demo/terrace.plan.json", folder));
+    window.click("rail:Rooms");
+    window.click("room:hall");
+    CHECK(window.waitFor("room", "hall"));
+    window.key("Escape");
+    window.click("stair:hall-stair");
+    CHECK(window.waitFor("storey", "upper", 60));
+    // The eye of someone standing 1600 above the upper floor, which is 2800 up: 4.4 m.
+    CHECK(window.look()["eye"][1].get<double>() == Approx(4.4).margin(0.01));
+    window.key("3");
+    CHECK(window.waitFor("stance", "lid-off"));
+    const Json above = window.look();
+    const auto plate = above["places"]["plate:bathroom-03"].get<std::vector<double>>();
+    window.doubleClick(plate[0], plate[1] + 40);
+    CHECK(window.waitFor("stance", "walk"));
+    const Json inside = window.look();
+    CHECK(inside["storey"] == "upper");
+    CHECK(inside["room"] == "bathroom");
+    window.picture("inside");
 }

@@ -53,3 +53,14 @@ TEST_CASE("inspect lists every way with what it feeds") {
     for (std::size_t i = 0; i < file["legs"].size(); ++i)
         CHECK(model["legs"][i]["luminaires"] == file["legs"][i].value("luminaires", Json::array()));
 }
+
+TEST_CASE("inspect --places lists the words that --storey, --room and --wall take") {
+    const Json file = Json::parse(slurp(kDemo));
+    const Ran ran = call("inspect '" + kDemo + "' --places");
+    CHECK(ran.code == 0);
+    for (const auto& storey : file["storeys"])
+        CHECK(has(ran.out, "storey " + storey["id"].get<std::string>()));
+    for (const auto& room : file["rooms"])
+        CHECK(has(ran.out, "room " + room["id"].get<std::string>()));
+    CHECK(has(ran.out, "walls A B C D"));
+}

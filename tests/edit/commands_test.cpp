@@ -49,7 +49,7 @@ TEST_CASE("moving an agreed plate reopens it, undoing the move makes it agreed a
     document.run(edit::agreePlate(document.plan(), "k4", "Ada", kNow));
     document.run(edit::agreePlate(document.plan(), "k5", "Ada", kNow));
     document.run(edit::movePlate(document.plan(), "k4", 1600, 1100));
-    CHECK(document.undoName() == "Move K-04");
+    CHECK(document.undoName() == "Move K-04 by 100 mm and 50 mm down");
     CHECK(plan::findPlate(document.plan(), "k4")->host.u_mm == 1600);
     CHECK(plan::findPlate(document.plan(), "k4")->host.v_mm == 1100);
     CHECK(stateOf(document, "k4") == State::Reopened);

@@ -9,7 +9,7 @@ using edit::Document;
 namespace {
 
 Command renamed(const std::string& name, const std::string& merge_key = "") {
-    return {"Rename to " + name, merge_key, [name](plan::Plan& plan) { plan.project.name = name; }};
+    return {"Rename to " + name, merge_key, [name](edit::Draft& draft) { draft.changeProject().name = name; }};
 }
 
 } // namespace
@@ -167,16 +167,23 @@ TEST_CASE("typing on after a save is a step of its own") {
     CHECK_FALSE(document.changed());
 }
 
-TEST_CASE("200 steps are kept, the oldest is forgotten first") {
+TEST_CASE("undo goes back to the beginning of the session") {
     Document document;
-    for (int i = 1; i <= 250; ++i)
+    for (int i = 1; i <= 2500; ++i)
         document.run(renamed(std::to_string(i)));
     int undone = 0;
     for (; document.canUndo(); ++undone)
         document.undo();
-    CHECK(undone == 200);
-    CHECK(document.plan().project.name == "50");
-    CHECK(document.changed());
+    CHECK(undone == 2500);
+    CHECK(document.plan().project.name.empty());
+    CHECK_FALSE(document.changed());
+}
+
+TEST_CASE("a command that touches nothing leaves no step and no unsaved change") {
+    Document document;
+    document.run({"Nothing", "", [](edit::Draft&) {}});
+    CHECK_FALSE(document.canUndo());
+    CHECK_FALSE(document.changed());
 }
 
 TEST_CASE("saving writes what is seen, under the name that is given") {

@@ -41,6 +41,7 @@ TEST_CASE("what is no length is answered in words that name the place") {
     };
     for (const auto& wrong : {Wrong{"", "type a length"},
                               {"abc", "'abc'"},
+                              {"banana", "can't read 'banana' as a length; type one such as 1050 or 45 cm"},
                               {"12 ell", "'ell'"},
                               {"(3", "breaks off"},
                               {"4/0", "divide by 0"},

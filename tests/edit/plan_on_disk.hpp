@@ -2,6 +2,7 @@
 #pragma once
 
 #include "edit/edit.hpp"
+#include "edit/plate_edits.hpp"
 #include "plan/io.hpp"
 
 #include <catch2/catch.hpp>

@@ -1,0 +1,130 @@
+#include "catalogue/pack.hpp"
+
+#include "catalogue/json_files.hpp"
+#include "catalogue/read_entries.hpp"
+
+#include <algorithm>
+#include <fmt/format.h>
+#include <fmt/ranges.h>
+#include <set>
+
+namespace gangway::catalogue {
+namespace {
+
+using detail::Json;
+using detail::Mistakes;
+using detail::ObjectReader;
+
+constexpr detail::Range kHeight{0, 3000};
+
+std::vector<ModuleKind> readKinds(ObjectReader& reader) {
+    std::vector<ModuleKind> kinds;
+    const std::vector<std::string>& words = detail::moduleKindWords();
+    const std::vector<std::string> named = reader.textList("kinds");
+    for (std::size_t i = 0; i < named.size(); ++i) {
+        const auto found = std::ranges::find(words, named[i]);
+        if (found == words.end())
+            reader.note(fmt::format("kinds/{}", i),
+                        fmt::format("expected one of {}, found '{}'", fmt::join(words, ", "), named[i]));
+        else
+            kinds.push_back(static_cast<ModuleKind>(found - words.begin()));
+    }
+    return kinds;
+}
+
+MountingHeight readHeight(const Json& object, const std::string& pointer, Mistakes& mistakes) {
+    ObjectReader reader(object, pointer, mistakes);
+    MountingHeight height;
+    height.id = reader.text("id");
+    height.name = reader.text("name");
+    height.height_mm = reader.length("height", kHeight);
+    height.from = static_cast<MountingHeight::From>(reader.word("from", {"floor", "worktop"}, 0));
+    height.kinds = readKinds(reader);
+    height.where = reader.text("where", "");
+    height.source = reader.text("source");
+    height.grade =
+        static_cast<Grade>(reader.word("grade", {"official", "trade", "secondary", "memory", "practice"}));
+    reader.finish();
+    return height;
+}
+
+void readHeights(ObjectReader& reader, CountryPack& pack, Mistakes& mistakes) {
+    const Json* heights = reader.array("heights", ObjectReader::Presence::Required);
+    std::set<std::string> seen;
+    for (std::size_t i = 0; heights && i < heights->size(); ++i) {
+        const std::string pointer = fmt::format("{}/{}", reader.at("heights"), i);
+        pack.heights.push_back(readHeight((*heights)[i], pointer, mistakes));
+        const std::string& id = pack.heights.back().id;
+        if (!seen.insert(id).second)
+            mistakes.push_back(
+                {fmt::format("{}/id", pointer), fmt::format("height '{}' is defined twice", id)});
+    }
+}
+
+CountryPack readPack(const Json& object, Mistakes& mistakes) {
+    ObjectReader reader(object, "", mistakes);
+    CountryPack pack;
+    pack.id = reader.text("id");
+    pack.name = reader.text("name");
+    pack.units = static_cast<plan::DisplayUnits>(reader.word("units", {"mm", "cm", "m", "ft-in"}));
+    pack.paper = reader.text("paper");
+    pack.plate_format = reader.text("plateFormat");
+    pack.height_habit = reader.text("heightHabit");
+    pack.habit_source = reader.text("habitSource");
+    reader.text("note", "");
+    readHeights(reader, pack, mistakes);
+    reader.finish();
+    return pack;
+}
+
+} // namespace
+
+const MountingHeight* CountryPack::usualHeight(ModuleKind kind) const {
+    const auto found = std::ranges::find_if(heights, [&](const MountingHeight& height) {
+        return height.from == MountingHeight::From::Floor &&
+               (height.kinds.empty() || std::ranges::find(height.kinds, kind) != height.kinds.end());
+    });
+    return found == heights.end() ? nullptr : &*found;
+}
+
+const CountryPack* CountryPacks::pack(const std::string& id) const {
+    const auto found = std::ranges::find(packs, id, &CountryPack::id);
+    return found == packs.end() ? nullptr : &*found;
+}
+
+std::expected<CountryPacks, std::string> loadPacks(const std::filesystem::path& folder) {
+    CountryPacks loaded;
+    const auto files = detail::readJsonFiles(folder, "country pack", loaded.problems);
+    if (!files) return std::unexpected(files.error());
+    for (const detail::JsonFile& file : *files) {
+        Mistakes mistakes;
+        CountryPack pack = readPack(file.content, mistakes);
+        if (mistakes.empty() && loaded.pack(pack.id))
+            mistakes.push_back({"/id", fmt::format("pack '{}' is defined twice", pack.id)});
+        if (mistakes.empty())
+            loaded.packs.push_back(std::move(pack));
+        else
+            std::ranges::move(detail::lines(file, mistakes), std::back_inserter(loaded.problems));
+    }
+    if (!loaded.packs.empty()) return loaded;
+    return std::unexpected(fmt::format("country pack folder '{}': no pack could be read\n{}", folder.string(),
+                                       fmt::join(loaded.problems, "\n")));
+}
+
+std::string gradeText(Grade grade) {
+    switch (grade) {
+    case Grade::Official:
+        return "official text";
+    case Grade::Trade:
+        return "trade body or textbook";
+    case Grade::Secondary:
+        return "secondary page";
+    case Grade::Memory:
+        return "from memory";
+    case Grade::Practice:
+        break;
+    }
+    return "common practice, no source";
+}
+
+} // namespace gangway::catalogue

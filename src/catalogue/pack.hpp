@@ -1,0 +1,52 @@
+// Country packs: what is usual in a country, as data (assets/packs/*.json, assets/schema/pack.schema.json).
+#pragma once
+
+#include "catalogue/catalogue.hpp"
+
+namespace gangway::catalogue {
+
+/// How well a number is sourced: official text read, trade body or textbook read, secondary page read, from
+/// memory, common practice without a source.
+enum class Grade { Official, Trade, Secondary, Memory, Practice };
+
+/// A height that plates are usually mounted at.
+struct MountingHeight {
+    enum class From { Floor, Worktop };
+    std::string id;   ///< "socket", unique within its pack
+    std::string name; ///< "socket outlets in living rooms"
+    double height_mm = 0;
+    From from = From::Floor;       ///< FFL, or the top of the worktop below it
+    std::vector<ModuleKind> kinds; ///< of modules it applies to; empty: any
+    std::string where;             ///< "living rooms", empty: anywhere
+    std::string source;            ///< standard and clause, or "common practice, no source"
+    Grade grade = Grade::Practice;
+};
+
+struct CountryPack {
+    std::string id; ///< "gb"
+    std::string name;
+    plan::DisplayUnits units = plan::DisplayUnits::Millimetres;
+    std::string paper;        ///< "A3": one of the sizes that sheets are made in
+    std::string plate_format; ///< id of the format for new plates
+    std::string height_habit; ///< what a mounting height refers to, in words: "centre line"
+    std::string habit_source;
+    std::vector<MountingHeight> heights;
+    /// The height a new plate gets: the first from the floor whose kinds hold `kind`, nullptr when there is
+    /// none.
+    const MountingHeight* usualHeight(ModuleKind kind) const;
+};
+
+struct CountryPacks {
+    std::vector<CountryPack> packs;    ///< in the order of the files' names
+    std::vector<std::string> problems; ///< of files left out: "gb.json:12:5: /heights/0/height: ..."
+    const CountryPack* pack(const std::string& id) const;
+};
+
+/// Reads every *.json of a folder, one pack a file. A file with a mistake is left out and said in `problems`.
+/// Fails only when the folder can't be read or holds no pack that can be.
+[[nodiscard]] std::expected<CountryPacks, std::string> loadPacks(const std::filesystem::path& folder);
+
+/// "from memory", "common practice, no source": a grade as it is printed beside a number.
+std::string gradeText(Grade grade);
+
+} // namespace gangway::catalogue

@@ -1,0 +1,20 @@
+// Single objects of a plan into the scene. Inside scene only.
+#pragma once
+
+#include "geometry/house_index.hpp"
+#include "scene/scene.hpp"
+
+namespace gangway::scene::detail {
+
+/// Elevation of a room's storey in mm; 0 where the plan does not say.
+double elevationOf(const geometry::HouseIndex& house, const std::string& room_id);
+
+/// Each adds one object's parts, and a luminaire's light. What has no place in the house is told in
+/// `scene.problems` and left out.
+void drawFurniture(Scene& scene, const geometry::HouseIndex& house, const plan::Furniture& piece,
+                   const std::filesystem::path& base);
+void drawPlate(Scene& scene, const geometry::HouseIndex& house, const catalogue::Catalogue& catalogue,
+               const plan::Plate& plate);
+void drawLuminaire(Scene& scene, const geometry::HouseIndex& house, const plan::Luminaire& luminaire);
+
+} // namespace gangway::scene::detail
