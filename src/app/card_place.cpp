@@ -36,13 +36,13 @@ struct Side {
 Side sideOf(State& state, Along along) {
     if (along == Along::U)
         return {along,
-                "Along the wall",
+                "Along the wall, from",
                 "##set-out",
                 &state.measured_along,
                 &state.set_out_text,
                 &state.set_out_problem};
     return {along,
-            "Height",
+            "Height, from",
             "##height",
             &state.measured_height,
             &state.height_text,
@@ -68,11 +68,19 @@ const edit::KeepChoice* chosenStart(const std::vector<edit::KeepChoice>& choices
     return choices.empty() ? nullptr : &choices.front();
 }
 
+/// "left corner" for "the left corner": the list is narrow.
+std::string shortName(const std::string& name) {
+    return name.starts_with("the ") ? name.substr(4) : name;
+}
+
 void startList(State& state, const Side& side, const std::vector<edit::KeepChoice>& choices,
                const edit::KeepChoice& now, float width) {
     ImGui::SetNextItemWidth(width);
+    ImGui::PushFont(state.fonts.small);
+    ImGui::PushStyleVar(ImGuiStyleVar_FramePadding, {ImGui::GetStyle().FramePadding.x,
+                                                     ImGui::GetStyle().FramePadding.y + state.scale});
     const std::string id = fmt::format("{}-from", side.field);
-    if (ImGui::BeginCombo(id.c_str(), ("from " + now.name).c_str(), ImGuiComboFlags_HeightLarge)) {
+    if (ImGui::BeginCombo(id.c_str(), shortName(now.name).c_str(), ImGuiComboFlags_HeightLarge)) {
         for (const auto& choice : choices) {
             const std::string label = fmt::format(
                 "{}   {}", choice.name, edit::shownLength(std::abs(choice.kept.distance_mm), state.plan().units));
@@ -84,6 +92,8 @@ void startList(State& state, const Side& side, const std::vector<edit::KeepChoic
         }
         ImGui::EndCombo();
     }
+    ImGui::PopStyleVar();
+    ImGui::PopFont();
     place(state, side.along == Along::U ? "from-along" : "from-height");
 }
 
@@ -175,6 +185,11 @@ void cardPlace(State& state, const plan::Plate& plate) {
 
 void cardArrange(State& state) {
     const float s = state.scale;
+    const auto* first = plan::findPlate(state.plan(), state.selected);
+    if (first != nullptr && state.also.empty()) {
+        if (smallButton(state, "Compose", "compose")) openBench(state, *first, BenchPurpose::Change);
+        ImGui::SameLine(0, 6 * s);
+    }
     if (smallButton(state, "Arrange", "arrange")) ImGui::OpenPopup("arrange-list");
     ImGui::SetNextWindowSizeConstraints({220 * s, 0}, {420 * s, 420 * s});
     if (ImGui::BeginPopup("arrange-list")) {

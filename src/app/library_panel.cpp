@@ -38,9 +38,9 @@ Shown shownOf(const State& state, catalogue::Library library, bool mine) {
 void drawLibraryFront(const State& state, const Shown& shown, const plan::LibraryPlate& stored, ImVec2 low,
                       ImVec2 size) {
     const auto composed = catalogue::compose(shown.catalogue, catalogue::fromLibrary(stored));
-    const float px = std::min({size.x / static_cast<float>(std::max(1.0, composed.width_mm)),
-                               size.y / static_cast<float>(std::max(1.0, composed.height_mm)),
-                               0.62F * state.scale});
+    const float px =
+        std::min({size.x / static_cast<float>(std::max(1.0, composed.width_mm)),
+                  size.y / static_cast<float>(std::max(1.0, composed.height_mm)), 0.62F * state.scale});
     drawFront(*ImGui::GetWindowDrawList(), *state.tokens, shown.catalogue, composed,
               {low.x + size.x / 2, low.y + size.y / 2}, px);
 }
@@ -53,7 +53,8 @@ bool smallButton(const State& state, const char* label) {
 }
 
 /// Front, name and category on their card; where the words begin.
-float rowCard(State& state, const Shown& shown, const plan::LibraryPlate& stored, ImVec2 corner, ImVec2 size) {
+float rowCard(State& state, const Shown& shown, const plan::LibraryPlate& stored, ImVec2 corner,
+              ImVec2 size) {
     const float s = state.scale;
     const float front = std::clamp(size.x - 266 * s, 80 * s, 116 * s);
     const float left = corner.x + front + 8 * s;
@@ -144,8 +145,8 @@ void fulfil(State& state, Wish wish, catalogue::Library from, plan::LibraryPlate
             say(state, fmt::format("Removed '{}' from the library", stored.name));
         return;
     case Wish::Keep:
-        if (keepLibrary(state, catalogue::merged(shelfLibrary(state),
-                                                 catalogue::selection(from, {stored.id}))))
+        if (keepLibrary(state,
+                        catalogue::merged(shelfLibrary(state), catalogue::selection(from, {stored.id}))))
             say(state, fmt::format("Kept '{}' in the library", stored.name));
         return;
     }
@@ -174,7 +175,8 @@ void importFrom(State& state) {
     const std::filesystem::path file = state.bench.shelf.path;
     std::error_code error;
     if (!std::filesystem::exists(file, error)) {
-        state.message = Message{"Nothing was imported", {fmt::format("There is no file '{}'.", file.string())}};
+        state.message =
+            Message{"Nothing was imported", {fmt::format("There is no file '{}'.", file.string())}};
         return;
     }
     const auto other = catalogue::readLibrary(file);
@@ -184,9 +186,9 @@ void importFrom(State& state) {
     }
     const auto before = shelfLibrary(state).plates.size();
     if (!keepLibrary(state, catalogue::merged(shelfLibrary(state), *other))) return;
-    say(state, fmt::format("{} plates came in, {} were there already",
-                           shelfLibrary(state).plates.size() - before,
-                           other->plates.size() - (shelfLibrary(state).plates.size() - before)));
+    say(state,
+        fmt::format("{} plates came in, {} were there already", shelfLibrary(state).plates.size() - before,
+                    other->plates.size() - (shelfLibrary(state).plates.size() - before)));
 }
 
 /// What the list shows goes out.
@@ -223,8 +225,8 @@ void exchange(State& state) {
     ImGui::EndDisabled();
 }
 
-/// Plates that came with the plan and that the user's own library does not hold. Comparing takes time, so it is
-/// done only when the plan or the library changed.
+/// Plates that came with the plan and that the user's own library does not hold. Comparing takes time, so it
+/// is done only when the plan or the library changed.
 std::vector<const plan::LibraryPlate*> onlyInPlan(State& state, const catalogue::Library& mine,
                                                   const catalogue::Library& theirs) {
     LibraryShelf& shelf = state.bench.shelf;

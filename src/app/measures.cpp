@@ -38,13 +38,31 @@ struct Label {
     bool kept = false;
 };
 
+/// Where a number of this size can stand near the middle of its line without lying on another one.
+ImVec2 freeMiddle(ImVec2 middle, ImVec2 half, std::vector<Rect>& taken) {
+    constexpr int kTries = 5;
+    const auto on = [&](ImVec2 at) { return Rect{at.x - half.x, at.y - half.y, 2 * half.x, 2 * half.y}; };
+    const auto overlaps = [](const Rect& a, const Rect& b) {
+        return a.x < b.x + b.width && b.x < a.x + a.width && a.y < b.y + b.height && b.y < a.y + a.height;
+    };
+    ImVec2 at = middle;
+    for (int step = 0; step <= 2 * kTries; ++step) {
+        const float way = static_cast<float>((step + 1) / 2) * (step % 2 == 0 ? -1.0F : 1.0F);
+        at = {middle.x, middle.y + way * (2 * half.y + 2)};
+        if (std::ranges::none_of(taken, [&](const Rect& other) { return overlaps(on(at), other); })) break;
+    }
+    taken.push_back(on(at));
+    return at;
+}
+
 /// A number on paper over its line; true when the pointer is on it.
-bool drawLabel(State& state, const Label& label, const std::string& name) {
+bool drawLabel(State& state, Label label, const std::string& name, std::vector<Rect>& taken) {
     ImDrawList& list = *ImGui::GetWindowDrawList();
     const float s = state.scale;
     ImGui::PushFont(state.fonts.small);
     const ImVec2 extent = ImGui::CalcTextSize(label.text.c_str());
     const float link = label.kept ? 20 * s : 0;
+    label.middle = freeMiddle(label.middle, {(extent.x + link) / 2 + 5 * s, extent.y / 2 + 2 * s}, taken);
     const ImVec2 low{label.middle.x - (extent.x + link) / 2 - 5 * s, label.middle.y - extent.y / 2 - 2 * s};
     const ImVec2 high{label.middle.x + (extent.x + link) / 2 + 5 * s, label.middle.y + extent.y / 2 + 2 * s};
     const ImVec2 mouse = ImGui::GetIO().MousePos;
@@ -179,6 +197,11 @@ bool drawMeasures(State& state, const plan::Plate& plate, const Projector& proje
     const double u = plate.host.u_mm;
     const double v = plate.host.v_mm;
     bool over = false;
+    std::vector<Rect> taken; // by numbers, and by the plate itself
+    if (const auto middle = projector(u, v)) {
+        constexpr float kPlate_px = 14;
+        taken.push_back({middle->x - kPlate_px, middle->y - kPlate_px, 2 * kPlate_px, 2 * kPlate_px});
+    }
     for (const Measure& measure : measuresOf(state, plate)) {
         const plan::KeptDistance& from = measure.choice.kept;
         const double aside = lift(measure, size);
@@ -188,6 +211,15 @@ bool drawMeasures(State& state, const plan::Plate& plate, const Projector& proje
                               : projector(u + aside, v - from.distance_mm);
         const auto b = across ? projector(u, v + aside) : projector(u + aside, v);
         if (!a || !b) continue;
+        const auto& link = keptOf(plate, measure.along);
+        const bool end = from.from == From::LeftCorner || from.from == From::RightCorner ||
+                         from.from == From::Floor;
+        // Something nearer than its own number would only hide the plate; while it is dragged, and when it is
+        // kept, it counts all the same.
+        constexpr float kWorth_px = 40;
+        if (!end && !(link && same(*link, from)) && state.drag.plate.empty() &&
+            std::hypot(a->x - b->x, a->y - b->y) < kWorth_px)
+            continue;
         measureLine(list, *a, *b, s);
         const auto middle = shownMiddle(*a, *b);
         if (!middle) continue;
@@ -196,7 +228,7 @@ bool drawMeasures(State& state, const plan::Plate& plate, const Projector& proje
         const std::string name = placeName(place, from) + (across ? "" : ":height");
         if (drawLabel(state,
                       {*middle, edit::shownLength(std::abs(from.distance_mm), state.plan().units), is_kept},
-                      name)) {
+                      name, taken)) {
             over = true;
             ImGui::SetTooltip("From %s. Click to type it.", measure.choice.name.c_str());
             if (ImGui::IsMouseClicked(ImGuiMouseButton_Left))

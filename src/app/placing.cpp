@@ -102,8 +102,9 @@ void dragTo(State& state, const Spot& pointer, const DragKeys& keys) {
     for (const auto& [id, host] : state.drag.others)
         except.push_back(id);
     const edit::Snapped snapped = settleOn(state, spot, *plate, except, keys);
-    spot.host.u_mm = snapped.u_mm;
-    if (!keys.keep_height) spot.host.v_mm = snapped.v_mm;
+    // Whole millimetres where nothing asks for less.
+    spot.host.u_mm = snapped.along ? snapped.u_mm : std::round(snapped.u_mm);
+    if (!keys.keep_height) spot.host.v_mm = snapped.height ? snapped.v_mm : std::round(snapped.v_mm);
     state.drag.along = snapped.along;
     state.drag.height = keys.keep_height ? std::nullopt : snapped.height;
     std::vector<edit::PlateMove> moves{{plate->id, spot.host, spot.room}};

@@ -119,9 +119,14 @@ View viewFor(State& state) {
     const auto width = static_cast<float>(std::max(1.0, picture.base.width_mm));
     const auto height = static_cast<float>(std::max(1.0, picture.base.height_mm));
     if (picture.px_per_mm <= 0) {
-        picture.px_per_mm = std::min(state.stage.width / width, state.stage.height / height);
-        picture.centre_mm =
-            picture.base.mapping.house({picture.base.width_mm / 2, picture.base.height_mm / 2});
+        // Clear of the storey buttons above and of the card at the right.
+        const float above = 52 * state.scale;
+        const float beside = state.selected.empty() && !state.thing ? 0 : (kCardWidth + 24) * state.scale;
+        picture.px_per_mm =
+            std::min((state.stage.width - beside) / width, (state.stage.height - above) / height);
+        picture.centre_mm = picture.base.mapping.house(
+            {picture.base.width_mm / 2 + static_cast<double>(beside / 2 / picture.px_per_mm),
+             picture.base.height_mm / 2 + static_cast<double>(above / 2 / picture.px_per_mm)});
     }
     const drawing::Pt centre = picture.base.mapping.paper(picture.centre_mm);
     View view;
@@ -260,6 +265,35 @@ bool boxOnPlan(State& state, const View& view, bool active) {
     return true;
 }
 
+/// New furniture, openings and lamps under the pointer; true when the click was for them.
+bool placeThing(State& state, const View& view, bool over, bool still) {
+    if (!state.thing_placing) return false;
+    const ImGuiIO& io = ImGui::GetIO();
+    if (over) hoverThing(state, state.storey, view.toHouse(io.MousePos), io.KeyAlt);
+    drawThing(state, *ImGui::GetWindowDrawList(), [&view](plan::Vec2 at) { return view.toScreen(at); });
+    if (over && still && ImGui::IsMouseReleased(ImGuiMouseButton_Left)) putThingDown(state, io.KeyShift);
+    return true;
+}
+
+/// What is chosen beside plates is dragged by itself; anything else moves the paper.
+bool dragChosenThing(State& state, const View& view, const sheets::PlanHit* hit, bool over) {
+    const ImGuiIO& io = ImGui::GetIO();
+    const plan::Vec2 at = view.toHouse(io.MousePos);
+    const ThingDragKeys keys{io.KeyAlt, view.mmFor(10)};
+    if (state.furnish.drag) {
+        const bool down = ImGui::IsMouseDown(ImGuiMouseButton_Left);
+        const bool moved = state.furnish.drag->moved;
+        dragThing(state, state.storey, at, down ? DragPhase::Move : DragPhase::End, keys);
+        return down || moved;
+    }
+    if (!over || !state.thing || hit == nullptr || !ImGui::IsMouseClicked(ImGuiMouseButton_Left)) return false;
+    const bool itself = hit->kind == state.thing->kind && hit->id == state.thing->id;
+    const bool corner = state.thing->kind == sheets::PlanThing::Room || state.thing->kind == sheets::PlanThing::Wall;
+    if (!itself && !corner) return false;
+    // A room is taken hold of only at a corner: dragging its floor moves the paper.
+    return dragThing(state, state.storey, at, DragPhase::Begin, keys);
+}
+
 void clickOnPlan(State& state, const sheets::PlanHit* hit) {
     if (hit == nullptr) {
         choosePlate(state, {}, false);
@@ -272,8 +306,8 @@ void clickOnPlan(State& state, const sheets::PlanHit* hit) {
         return;
     }
     choosePlate(state, {}, false);
-    state.thing = sheets::PlanRef{hit->kind, hit->id,
-                                  hit->kind == sheets::PlanThing::Wall ? hit->room : std::string()};
+    chooseThing(state, {hit->kind, hit->id,
+                        hit->kind == sheets::PlanThing::Wall ? hit->room : std::string()});
 }
 
 const sheets::PlanHit* hitUnder(const State& state, plan::Vec2 house_mm) {
@@ -366,7 +400,9 @@ void drawPlanView(State& state) {
             on_number = drawMeasures(state, *plate, planProjector(state, view, plate->room, plate->host),
                                      Place::Plan);
     }
-    const bool dragged = dragOnPlan(state, view, hit, on_number) || boxOnPlan(state, view, active);
+    const bool thing_placed = placeThing(state, view, over, still);
+    const bool dragged = thing_placed || dragOnPlan(state, view, hit, on_number) ||
+                         dragChosenThing(state, view, hit, over) || boxOnPlan(state, view, active);
     const bool clicked = over && still && ImGui::IsMouseReleased(ImGuiMouseButton_Left);
     const bool placing = state.placing.has_value();
     placeOnPlan(state, view, over, still);

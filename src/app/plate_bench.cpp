@@ -26,11 +26,14 @@ bool choiceButton(const State& state, const char* label, bool chosen, ImVec2 siz
 }
 
 void hint(const char* words) {
+    const float line = ImGui::GetFontSize();
+    ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, {line * 0.6F, line * 0.4F});
     ImGui::BeginTooltip();
     ImGui::PushTextWrapPos(ImGui::GetFontSize() * 22);
     ImGui::TextUnformatted(words);
     ImGui::PopTextWrapPos();
     ImGui::EndTooltip();
+    ImGui::PopStyleVar();
 }
 } // namespace bench
 

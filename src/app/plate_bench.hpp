@@ -31,8 +31,8 @@ struct LibraryShelf {
     std::string category; ///< empty: all
     std::string path;     ///< to import from and export to
     bool path_open = false;
-    /// Ids of the plan's plates that the library does not hold, and the document's version they were found at;
-    /// 0: to be found anew.
+    /// Ids of the plan's plates that the library does not hold, and the document's version they were found
+    /// at; 0: to be found anew.
     std::vector<std::string> only_in_plan;
     std::uint64_t found_at = 0;
 };

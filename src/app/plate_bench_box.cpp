@@ -134,9 +134,10 @@ void heightReference(const Sheet& sheet) {
 }
 
 std::string sizeWords(const State& state, const catalogue::BoxSpec& spec) {
-    std::string words = spec.shape == catalogue::BoxSpec::Shape::Round
-                            ? fmt::format("{} dia", shown(state, spec.width_mm))
-                            : fmt::format("{} x {}", shown(state, spec.width_mm), shown(state, spec.height_mm));
+    std::string words =
+        spec.shape == catalogue::BoxSpec::Shape::Round
+            ? fmt::format("{} dia", shown(state, spec.width_mm))
+            : fmt::format("{} x {}", shown(state, spec.width_mm), shown(state, spec.height_mm));
     words += fmt::format(", {} deep", shown(state, spec.depth_mm));
     if (spec.drill_mm > 0) words += fmt::format(", drill {} dia", shown(state, spec.drill_mm));
     if (spec.fixing_mm > 0) words += fmt::format(", screws {} apart", shown(state, spec.fixing_mm));

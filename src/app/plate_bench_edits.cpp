@@ -56,8 +56,7 @@ std::pair<std::size_t, std::size_t> placeFor(const PlateBench& bench, std::size_
     while (blanks < gang && gangs[gang - blanks - 1].module_number == 0)
         ++blanks;
     for (std::size_t i = gang; i < gangs.size(); ++i)
-        if (gangs[i].module_number > 0)
-            return {static_cast<std::size_t>(gangs[i].module_number) - 1, blanks};
+        if (gangs[i].module_number > 0) return {static_cast<std::size_t>(gangs[i].module_number) - 1, blanks};
     return {bench.plate.modules.size(), blanks};
 }
 

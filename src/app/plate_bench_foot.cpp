@@ -30,8 +30,8 @@ void partLine(const State& state, const Part& part) {
     ImDrawList& list = *ImGui::GetWindowDrawList();
     const std::string count = fmt::format("{}", part.count);
     const float number = font.CalcTextSizeA(font.FontSize, FLT_MAX, 0, count.c_str()).x;
-    list.AddText(&font, font.FontSize, {corner.x + 20 * s - number, corner.y},
-                 packed(state.tokens->ink), count.c_str());
+    list.AddText(&font, font.FontSize, {corner.x + 20 * s - number, corner.y}, packed(state.tokens->ink),
+                 count.c_str());
     list.AddText(&font, font.FontSize, {corner.x + 32 * s, corner.y},
                  packed(unknown ? state.tokens->fault : state.tokens->ink), line.c_str());
     ImGui::Dummy({width, font.FontSize});
@@ -124,7 +124,8 @@ void handOver(State& state, float width) {
     }
     const bool done = largeButton(state, finishWords(bench.purpose), state.tokens->accent,
                                   {library ? width : half, size.y}, true);
-    place(state, library ? "bench:save" : (bench.purpose == BenchPurpose::New ? "bench:place" : "bench:apply"));
+    place(state,
+          library ? "bench:save" : (bench.purpose == BenchPurpose::New ? "bench:place" : "bench:apply"));
     if (ImGui::IsItemHovered()) hint("Ctrl+Enter");
     ImGui::EndGroup();
     if (save) saveToLibrary(state);

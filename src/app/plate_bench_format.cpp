@@ -176,8 +176,7 @@ void depthButtons(State& state, const std::vector<double>& depths, double usual_
 
 void boxDepth(State& state) {
     const auto* format = state.bench.composed.format;
-    const double usual =
-        format == nullptr || format->boxes.empty() ? 0 : format->boxes.front().depth_mm;
+    const double usual = format == nullptr || format->boxes.empty() ? 0 : format->boxes.front().depth_mm;
     ImGui::AlignTextToFramePadding();
     ImGui::TextUnformatted("Box depth");
     ImGui::SameLine(96 * state.scale);

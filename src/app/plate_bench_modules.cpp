@@ -62,8 +62,8 @@ bool finishLine(State& state, const char* name, const std::string& id, bool chos
 void gangFinish(State& state, plan::Module& module) {
     const auto* now = state.bench.catalogue.finish(module.finish);
     ImGui::SetNextItemWidth(-1);
-    const bool opened = ImGui::BeginCombo("##gang-finish", now == nullptr ? "as the frame"
-                                                                          : now->name.c_str());
+    const bool opened =
+        ImGui::BeginCombo("##gang-finish", now == nullptr ? "as the frame" : now->name.c_str());
     place(state, "bench:gang-finish");
     if (!opened) return;
     std::optional<std::string> wanted;

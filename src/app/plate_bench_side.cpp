@@ -1,5 +1,5 @@
-// The bench's side profile: the wall cut through, the box in it, the plate before it, and how deep the modules
-// reach.
+// The bench's side profile: the wall cut through, the box in it, the plate before it, and how deep the
+// modules reach.
 #include "app/plate_bench_parts.hpp"
 
 #include "app/plate_front.hpp"
@@ -116,8 +116,8 @@ void plateBody(const Sheet& sheet) {
         const unsigned face = finishColour(sheet.state.bench.catalogue, gang.finish);
         for (const auto& shape : gang.module->front) {
             if (shape.relief_mm <= 0 || shape.kind == catalogue::FrontShape::Kind::Polyline) continue;
-            const double tall = shape.kind == catalogue::FrontShape::Kind::Circle ? shape.width_mm
-                                                                                  : shape.height_mm;
+            const double tall =
+                shape.kind == catalogue::FrontShape::Kind::Circle ? shape.width_mm : shape.height_mm;
             const double y = gang.centre_mm.y + shape.centre_mm.y;
             const ImVec2 a = sheet.at(plate.relief_mm - 0.5, y + tall / 2);
             const ImVec2 b = sheet.at(plate.relief_mm + shape.relief_mm, y - tall / 2);
@@ -154,9 +154,9 @@ void dimensions(const Sheet& sheet, const Extent& extent, double deep_mm) {
     dimensionAcross(sheet, -extent.depth_mm, 0, -half - kWallRound_mm, too_deep ? near_line : far_line,
                     fmt::format("{} deep", shown(state, extent.depth_mm)));
     if (extent.needed_mm <= 0) return;
-    dimensionAcross(sheet, -extent.needed_mm, 0, -half - kWallRound_mm, too_deep ? far_line : near_line,
-                    fmt::format("{} needed{}", shown(state, extent.needed_mm),
-                                too_deep ? ", too deep for the box" : ""));
+    dimensionAcross(
+        sheet, -extent.needed_mm, 0, -half - kWallRound_mm, too_deep ? far_line : near_line,
+        fmt::format("{} needed{}", shown(state, extent.needed_mm), too_deep ? ", too deep for the box" : ""));
 }
 } // namespace
 

@@ -14,7 +14,7 @@ namespace gangway::app::bench {
 namespace {
 struct Field {
     const char* name;
-    double plan::OwnFormat::*value;
+    double plan::OwnFormat::* value;
     double least_mm;
     double most_mm; ///< a plate is a thing of the hand; more is a slip of the key
     const char* what;
@@ -144,10 +144,9 @@ void boxShape(State& state) {
 
 /// Who else the sizes concern.
 std::size_t othersWith(const State& state, const std::string& format) {
-    return static_cast<std::size_t>(
-        std::ranges::count_if(state.plan().plates, [&](const plan::Plate& plate) {
-            return plate.format == format && plate.id != state.bench.plate.id;
-        }));
+    return static_cast<std::size_t>(std::ranges::count_if(state.plan().plates, [&](const plan::Plate& plate) {
+        return plate.format == format && plate.id != state.bench.plate.id;
+    }));
 }
 
 void nameAndShape(State& state) {
@@ -209,8 +208,8 @@ void drawSizes(State& state) {
     const std::string words = remark(state);
     if (words.empty()) return;
     ImGui::PushFont(state.fonts.small);
-    ImGui::PushStyleColor(ImGuiCol_Text, colour(state.bench.mistakes.empty() ? state.tokens->soft_ink
-                                                                             : state.tokens->fault));
+    ImGui::PushStyleColor(
+        ImGuiCol_Text, colour(state.bench.mistakes.empty() ? state.tokens->soft_ink : state.tokens->fault));
     wrapped(words);
     ImGui::PopStyleColor();
     ImGui::PopFont();

@@ -111,6 +111,46 @@ bool placePlate(State& state, const render::Renderer& renderer, const render::Vi
     return over;
 }
 
+/// New furniture, openings and lamps on the floor or wall under the pointer; true while there is one.
+bool placeThing(State& state, const render::Renderer& renderer, const render::View& view, bool over,
+                bool still) {
+    if (!state.thing_placing) return false;
+    const ImGuiIO& io = ImGui::GetIO();
+    const auto hit = renderer.pick(view, static_cast<int>(io.MousePos.x - state.stage.x),
+                                   static_cast<int>(io.MousePos.y - state.stage.y));
+    const auto* room = plan::findRoom(state.plan(), hit.room);
+    if (over && room != nullptr) {
+        const plan::Vec3 at = scene::toHouse(hit.point);
+        hoverThing(state, room->storey, {at.x, at.y}, io.KeyAlt);
+    }
+    const double floor_mm = elevationOf(state, state.storey);
+    drawThing(state, *ImGui::GetWindowDrawList(), [&](plan::Vec2 at) {
+        const auto pixel = render::project(view, scene::toScene({at.x, at.y, 0}, floor_mm));
+        return pixel ? ImVec2{state.stage.x + pixel->x, state.stage.y + pixel->y} : ImVec2{-1e4F, -1e4F};
+    });
+    if (over && still && ImGui::IsMouseReleased(ImGuiMouseButton_Left)) putThingDown(state, io.KeyShift);
+    return over;
+}
+
+/// The right button chooses what is no plate: furniture, an opening, a lamp, a wall, the room by its floor.
+void chooseUnder(State& state, const render::Pick& hit) {
+    using Kind = scene::PartKind;
+    const auto* lamp = plan::findLuminaire(state.plan(), hit.object);
+    const auto* piece = plan::findFurniture(state.plan(), hit.object);
+    if (hit.kind == Kind::Plate)
+        choosePlate(state, hit.object, false);
+    else if (piece != nullptr)
+        chooseThing(state, {sheets::PlanThing::Furniture, piece->id, {}});
+    else if (lamp != nullptr)
+        chooseThing(state, {sheets::PlanThing::Luminaire, lamp->id, {}});
+    else if (hit.kind == Kind::Opening)
+        chooseThing(state, {sheets::PlanThing::Opening, hit.object, {}});
+    else if (!hit.wall.empty())
+        chooseThing(state, {sheets::PlanThing::Wall, hit.wall, hit.room});
+    else if (!hit.room.empty())
+        chooseThing(state, {sheets::PlanThing::Room, hit.room, {}});
+}
+
 void look(State& state) {
     const ImGuiIO& io = ImGui::GetIO();
     const bool right = ImGui::IsMouseDragging(ImGuiMouseButton_Right, kClickSlack_px);
@@ -136,7 +176,8 @@ void mouse(State& state, const render::Renderer& renderer, const render::View& v
     if (drag(state, renderer, view)) return;
     if (ImGui::IsItemActive() || over) look(state);
     if (over && io.MouseWheel != 0) zoomBy(state, io.MouseWheel);
-    if (placePlate(state, renderer, view, over, still)) return;
+    if (placePlate(state, renderer, view, over, still) || placeThing(state, renderer, view, over, still))
+        return;
     if (!over) {
         state.hovered.clear();
         return;
@@ -144,6 +185,10 @@ void mouse(State& state, const render::Renderer& renderer, const render::View& v
     // The release that ends a double-click is no click of its own: it would walk on from where one stepped
     // in.
     const bool second = io.MouseClickedLastCount[0] > 1;
+    const ImVec2 right_way = ImGui::GetMouseDragDelta(ImGuiMouseButton_Right, 0);
+    if (ImGui::IsMouseReleased(ImGuiMouseButton_Right) && state.seat == Seat::Designer &&
+        std::hypot(right_way.x, right_way.y) < kClickSlack_px)
+        chooseUnder(state, pickHere());
     if (ImGui::IsMouseReleased(ImGuiMouseButton_Left) && still && !second && !on_number && !state.typing) {
         click(state, pickHere(), false);
     } else if (ImGui::IsMouseDoubleClicked(ImGuiMouseButton_Left)) {

@@ -98,7 +98,7 @@ struct PlanPicture {
     float drawn_symbols_px = 0;
     float px_per_mm = 0; ///< of plan paper; 0: fit
     plan::Vec2 centre_mm; ///< house point in the middle of the view
-    bool heights = true;
+    bool heights = false;
 };
 
 struct Message {

@@ -102,6 +102,15 @@ TEST_CASE("window: a mixed plate of four gangs is composed, kept under a name, f
     window.click("rail:Plates");
     CHECK(window.look()["places"].contains("library:" + plate["id"].get<std::string>()));
     window.picture("library");
+
+    // Placing it takes it into the plan, so that the plan opens anywhere.
+    window.click("library:place:" + plate["id"].get<std::string>());
+    CHECK(window.waitFor("changed", true));
+    window.key("ctrl+s");
+    CHECK(window.waitFor("changed", false));
+    const Json saved = Json::parse(slurp(folder / "house.plan.json"));
+    REQUIRE(saved["library"].size() == 1);
+    CHECK(saved["library"][0] == plate);
 }
 
 TEST_CASE("window: an empty gang between two modules is kept as a blank, and Esc leaves the bench without "
