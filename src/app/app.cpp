@@ -243,6 +243,13 @@ void live(State& state, render::Renderer& renderer, GLFWwindow* window) {
         const auto seconds = static_cast<float>(std::clamp(now - before, 0.0, 0.1));
         before = now;
         const bool moving = advance(state, seconds);
+        // Every finished edit is on disk before anything else is drawn; a drag is one edit, finished when the
+        // button is let go.
+        const bool finished = state.drag.plate.empty() && !state.furnish.drag;
+        if (finished && state.document.changed() && journalled != state.document.version()) {
+            journalled = state.document.version();
+            if (const auto kept = state.document.writeJournal(); !kept) say(state, kept.error());
+        }
         const bool toast = !state.toast.empty() && ImGui::GetTime() <= state.toast_until;
         if (!moving && state.frames_wanted <= 0 && state.refining) {
             // One finer sample a round, so that a touch is answered at once.
@@ -250,10 +257,6 @@ void live(State& state, render::Renderer& renderer, GLFWwindow* window) {
             state.frames_wanted = 1;
         }
         if (!moving && state.frames_wanted <= 0) {
-            if (state.document.changed() && journalled != state.document.version()) {
-                journalled = state.document.version();
-                if (const auto kept = state.document.writeJournal(); !kept) say(state, kept.error());
-            }
             if (!state.options.report.empty())
                 writeReport(state, renderer.statistics(), true, state.options.report);
             if (toast) {

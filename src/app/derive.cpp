@@ -135,6 +135,11 @@ void derive(State& state, render::Renderer& renderer) {
     const bool resting = !state.document.stepOpen() || state.drag.plate.empty();
     if (derived.walk_due && resting) deriveResting(state);
     if (derived.version == state.document.version()) return;
+    if (derived.version == 0) { // another document, whose versions begin anew
+        state.plan_picture.storey.clear();
+        state.plan_picture.base_version = state.plan_picture.symbols_version = 0;
+        state.strip.room.clear();
+    }
     const auto touched =
         derived.version == 0 ? std::nullopt : state.document.touchedSince(derived.version);
     if (touched && !touched->others && !touchesStairs(state, *touched))

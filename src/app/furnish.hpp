@@ -24,10 +24,10 @@ struct State;
 /// Something new on the pointer until it is put down.
 struct ThingPlacing {
     std::variant<plan::Furniture, plan::Opening, plan::Luminaire> thing;
-    std::string storey;    ///< it hovers on
-    double turn_deg = 0;   ///< of furniture that stands free, and of linear luminaires
-    bool there = false;    ///< it has a place now
-    std::string why;       ///< where it is not there: what is missing, in words
+    std::string storey;  ///< it hovers on
+    double turn_deg = 0; ///< of furniture that stands free, and of linear luminaires
+    bool there = false;  ///< it has a place now
+    std::string why;     ///< where it is not there: what is missing, in words
 };
 
 /// What is typed into a card and not agreed yet. A wrong number stays, with what is wrong with it.
@@ -38,8 +38,8 @@ struct ThingForm {
     std::optional<edit::Command> todo;           ///< run when the card is drawn
     std::function<void(State&)> then;            ///< after that: what is chosen next
     std::uint64_t version = 0;                   ///< of the document the mistakes belong to
-    edit::End stays = edit::End::Left; ///< of a wall that is given a length
-    bool both_sides = true;            ///< a wall is moved with what lies behind it
+    edit::End stays = edit::End::Left;           ///< of a wall that is given a length
+    bool both_sides = true;                      ///< a wall is moved with what lies behind it
 };
 
 /// Something that is dragged on the plan.
@@ -97,12 +97,12 @@ std::vector<std::vector<plan::Vec2>> outlineOf(const plan::Plan& plan, const pla
 // thing_drag.cpp
 enum class DragPhase { Begin, Move, End };
 struct ThingDragKeys {
-    bool free = false;      ///< no snapping (Alt)
-    double reach_mm = 120;  ///< how near a corner the pointer takes hold of it
+    bool free = false;     ///< no snapping (Alt)
+    double reach_mm = 120; ///< how near a corner the pointer takes hold of it
 };
 /// Drags what is chosen (State::thing) on the plan of a storey: furniture, openings along their wall,
-/// luminaires, walls along their normal, and of a room or wall the corner under the pointer. The whole drag is
-/// one undo step. True while something is dragged; false at the beginning where nothing can be.
+/// luminaires, walls along their normal, and of a room or wall the corner under the pointer. The whole drag
+/// is one undo step. True while something is dragged; false at the beginning where nothing can be.
 bool dragThing(State& state, const std::string& storey, plan::Vec2 house_mm, DragPhase phase,
                const ThingDragKeys& keys = {});
 
@@ -111,8 +111,8 @@ bool dragThing(State& state, const std::string& storey, plan::Vec2 house_mm, Dra
 void furnishPanel(State& state);
 
 // thing_card.cpp
-/// The card of what is chosen beside plates (State::thing), where the plate's card is. Nothing when a plate or
-/// nothing is chosen.
+/// The card of what is chosen beside plates (State::thing), where the plate's card is. Nothing when a plate
+/// or nothing is chosen.
 void drawThingCard(State& state);
 void chooseThing(State& state, const sheets::PlanRef& thing);
 /// "wardrobe", "door 'hall'", "K-L02", "Wall A of the kitchen", "Kitchen".

@@ -19,8 +19,9 @@ using sheets::PlanThing;
 using Opening = plan::Opening::Kind;
 using Lamp = plan::Luminaire::Kind;
 
-constexpr std::array kOpenings{Opening::HingedDoor, Opening::PocketDoor, Opening::SlidingDoor, Opening::BarnDoor,
-                               Opening::Window,     Opening::Plain,      Opening::Hatch};
+constexpr std::array kOpenings{Opening::HingedDoor, Opening::PocketDoor, Opening::SlidingDoor,
+                               Opening::BarnDoor,   Opening::Window,     Opening::Plain,
+                               Opening::Hatch};
 constexpr std::array kLamps{Lamp::Ceiling, Lamp::Pendant,   Lamp::Recessed, Lamp::Linear,
                             Lamp::Wall,    Lamp::UnderUnit, Lamp::Floor,    Lamp::Table};
 constexpr std::array kGridLamps{Lamp::Recessed, Lamp::Ceiling, Lamp::Pendant, Lamp::Linear};
@@ -32,11 +33,14 @@ struct UsualLamp {
     double size_mm, drop_mm, watts, lumens, kelvin, beam_deg;
 };
 /// Common practice, no source.
-constexpr std::array kUsualLamps{
-    UsualLamp{Lamp::Ceiling, 350, 0, 18, 1800, 2700, 0}, UsualLamp{Lamp::Wall, 150, 0, 8, 700, 2700, 0},
-    UsualLamp{Lamp::Pendant, 400, 900, 12, 1100, 2700, 0}, UsualLamp{Lamp::Recessed, 85, 0, 7, 600, 2700, 60},
-    UsualLamp{Lamp::Linear, 1200, 0, 24, 2800, 3000, 0}, UsualLamp{Lamp::UnderUnit, 500, 0, 8, 700, 3000, 0},
-    UsualLamp{Lamp::Floor, 400, 0, 12, 1000, 2700, 0}, UsualLamp{Lamp::Table, 250, 0, 7, 500, 2700, 0}};
+constexpr std::array kUsualLamps{UsualLamp{Lamp::Ceiling, 350, 0, 18, 1800, 2700, 0},
+                                 UsualLamp{Lamp::Wall, 150, 0, 8, 700, 2700, 0},
+                                 UsualLamp{Lamp::Pendant, 400, 900, 12, 1100, 2700, 0},
+                                 UsualLamp{Lamp::Recessed, 85, 0, 7, 600, 2700, 60},
+                                 UsualLamp{Lamp::Linear, 1200, 0, 24, 2800, 3000, 0},
+                                 UsualLamp{Lamp::UnderUnit, 500, 0, 8, 700, 3000, 0},
+                                 UsualLamp{Lamp::Floor, 400, 0, 12, 1000, 2700, 0},
+                                 UsualLamp{Lamp::Table, 250, 0, 7, 500, 2700, 0}};
 
 void heading(const State& state, const char* words) {
     ImGui::PushFont(state.fonts.strong);
@@ -118,7 +122,8 @@ void grid(State& state) {
     ImGui::BeginDisabled(room == nullptr);
     const std::string words =
         fmt::format("Put {} into {}", furnish.rows * furnish.columns, roomTitle(state.plan(), state.room));
-    if (largeButton(state, words.c_str(), state.tokens->accent, {kPanelWidth * state.scale, 38 * state.scale}, true)) {
+    if (largeButton(state, words.c_str(), state.tokens->accent, {kPanelWidth * state.scale, 38 * state.scale},
+                    true)) {
         edit::LampGrid lamps;
         lamps.room = state.room;
         lamps.rows = furnish.rows;
@@ -176,15 +181,17 @@ void thingLine(State& state, const sheets::PlanRef& thing, const char* kind) {
     ImGui::PushID(kind);
     ImGui::PushID(thing.id.c_str());
     const bool chosen = state.thing && *state.thing == thing;
-    if (ImGui::Selectable(thingName(state.plan(), thing).c_str(), chosen, 0, {0, ImGui::GetFrameHeight() * 0.8F}))
+    if (ImGui::Selectable(thingName(state.plan(), thing).c_str(), chosen, 0,
+                          {0, ImGui::GetFrameHeight() * 0.8F}))
         chooseThing(state, thing);
-    place(state, fmt::format("furnish:here:{}:{}", kind, thing.id));
+    if (ImGui::IsItemVisible()) place(state, fmt::format("furnish:here:{}:{}", kind, thing.id));
     ImGui::PopID();
     ImGui::PopID();
 }
 
 template <class T>
-void thingLines(State& state, const char* title, const std::vector<T>& things, PlanThing thing, const char* kind) {
+void thingLines(State& state, const char* title, const std::vector<T>& things, PlanThing thing,
+                const char* kind) {
     bool any = false;
     for (const T& one : things) {
         if (one.room != state.room) continue;
@@ -216,11 +223,12 @@ void openingsPage(State& state) {
         nextTile(state, i);
         const plan::Opening opening = edit::usualOpening(kOpenings[i]);
         const auto units = state.plan().units;
-        const std::string help =
-            fmt::format("{}: usually {} wide, {} high", kindName(opening.kind),
-                        edit::lengthInWords(opening.width_mm, units), edit::lengthInWords(opening.height_mm, units));
-        if (tile(state, fmt::format("furnish:opening:{}", kindName(opening.kind)), kindName(opening.kind), help,
-                 now != nullptr && now->kind == opening.kind, [&](ImDrawList& list, ImVec2 centre, float half) {
+        const std::string help = fmt::format("{}: usually {} wide, {} high", kindName(opening.kind),
+                                             edit::lengthInWords(opening.width_mm, units),
+                                             edit::lengthInWords(opening.height_mm, units));
+        if (tile(state, fmt::format("furnish:opening:{}", kindName(opening.kind)), kindName(opening.kind),
+                 help, now != nullptr && now->kind == opening.kind,
+                 [&](ImDrawList& list, ImVec2 centre, float half) {
                      openingPicture(state, list, opening.kind, centre, half);
                  }))
             startThing(state, opening);
@@ -228,7 +236,8 @@ void openingsPage(State& state) {
 }
 
 void luminairesPage(State& state) {
-    const auto* now = state.thing_placing ? std::get_if<plan::Luminaire>(&state.thing_placing->thing) : nullptr;
+    const auto* now =
+        state.thing_placing ? std::get_if<plan::Luminaire>(&state.thing_placing->thing) : nullptr;
     for (std::size_t i = 0; i < kLamps.size(); ++i) {
         nextTile(state, i);
         const plan::Luminaire lamp = usualLuminaire(kLamps[i]);
@@ -260,16 +269,16 @@ void roomPage(State& state) {
     const auto* storey = plan::findStorey(state.plan(), furnish.room_storey);
     if (ImGui::BeginCombo("##room-storey", storey == nullptr ? "" : storey->name.c_str())) {
         for (const auto& one : state.plan().storeys)
-            if (ImGui::Selectable(one.name.c_str(), one.id == furnish.room_storey)) furnish.room_storey = one.id;
+            if (ImGui::Selectable(one.name.c_str(), one.id == furnish.room_storey))
+                furnish.room_storey = one.id;
         ImGui::EndCombo();
     }
     const float half = (kPanelWidth * s - 8 * s) / 2;
-    const float top = ImGui::GetCursorPosY();
     labelled(state, "Width, west to east", "room-width", furnish.room_width, half);
     ImGui::SameLine();
-    ImGui::SetCursorPosY(top);
     labelled(state, "Depth, south to north", "room-depth", furnish.room_depth, half);
-    if (largeButton(state, "Add the room beside the house", state.tokens->accent, {kPanelWidth * s, 40 * s}, true))
+    if (largeButton(state, "Add the room beside the house", state.tokens->accent, {kPanelWidth * s, 40 * s},
+                    true))
         addRoom(state);
     place(state, "furnish:add-room");
     note(state, "It stands a wall's thickness to the east. Walls and corners are moved on the plan.");
@@ -281,7 +290,8 @@ void herePage(State& state) {
         note(state, "Go into a room first.");
         return;
     }
-    ImGui::BeginChild("here", {kPanelWidth * state.scale, std::max(200 * state.scale, state.stage.height - 212 * state.scale)});
+    ImGui::BeginChild("here", {kPanelWidth * state.scale,
+                               std::max(200 * state.scale, state.stage.height - 212 * state.scale)});
     caption(state, "Room and walls");
     thingLine(state, {PlanThing::Room, room->id, {}}, "room");
     for (const auto& wall : room->walls)

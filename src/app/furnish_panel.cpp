@@ -25,9 +25,9 @@ struct Page {
     FurnishPage page;
     const char* name;
 };
-constexpr std::array kPages{Page{FurnishPage::Furniture, "Furniture"}, Page{FurnishPage::Openings, "Openings"},
-                            Page{FurnishPage::Luminaires, "Lights"}, Page{FurnishPage::Room, "Room"},
-                            Page{FurnishPage::Here, "Here"}};
+constexpr std::array kPages{Page{FurnishPage::Furniture, "Furniture"},
+                            Page{FurnishPage::Openings, "Openings"}, Page{FurnishPage::Luminaires, "Lights"},
+                            Page{FurnishPage::Room, "Room"}, Page{FurnishPage::Here, "Here"}};
 
 void pages(State& state) {
     const float s = state.scale;
@@ -44,7 +44,8 @@ void pages(State& state) {
 std::string nameOnPointer(const ThingPlacing& placing) {
     if (const auto* piece = std::get_if<plan::Furniture>(&placing.thing))
         return piece->name.empty() ? form::kindName(*piece) : piece->name;
-    if (const auto* opening = std::get_if<plan::Opening>(&placing.thing)) return form::kindName(opening->kind);
+    if (const auto* opening = std::get_if<plan::Opening>(&placing.thing))
+        return form::kindName(opening->kind);
     return form::kindName(std::get<plan::Luminaire>(placing.thing).kind);
 }
 
@@ -62,8 +63,8 @@ bool canTurn(const ThingPlacing& placing) {
 
 /// The walls of the room one is in, as buttons.
 void putOnWall(State& state, const plan::Room& room) {
-    form::note(state, fmt::format("Or into the middle of a wall of {}:",
-                                  room.name.empty() ? room.id : room.name));
+    form::note(state,
+               fmt::format("Or into the middle of a wall of {}:", room.name.empty() ? room.id : room.name));
     std::string chosen;
     const float s = state.scale;
     float left = 0;
@@ -87,9 +88,10 @@ void onPointer(State& state) {
     wrapped(fmt::format("On the pointer: {}", nameOnPointer(*state.thing_placing)));
     ImGui::PopFont();
     const bool turns = canTurn(*state.thing_placing);
-    form::note(state, turns ? "Click where it goes, in the plan or on the stage. R turns it, Shift puts down more "
-                              "than one, Alt leaves the walls alone."
-                            : "Click where it goes, in the plan or on the stage. Shift puts down more than one.");
+    form::note(state,
+               turns ? "Click where it goes, in the plan or on the stage. R turns it, Shift puts down more "
+                       "than one, Alt leaves the walls alone."
+                     : "Click where it goes, in the plan or on the stage. Shift puts down more than one.");
     const plan::Room* room = standingRoom(state);
     const float half = (form::kPanelWidth * s - 8 * s) / 2;
     if (room != nullptr && goesOnWall(*state.thing_placing)) {
@@ -108,7 +110,8 @@ void onPointer(State& state) {
         place(state, "furnish:turn");
         ImGui::SameLine();
     }
-    if (ImGui::Button("Not after all", {turns ? half : form::kPanelWidth * s, 0})) state.thing_placing.reset();
+    if (ImGui::Button("Not after all", {turns ? half : form::kPanelWidth * s, 0}))
+        state.thing_placing.reset();
     place(state, "furnish:cancel");
     ImGui::Separator();
 }
@@ -149,8 +152,8 @@ void placeFile(State& state) {
 void fileRow(State& state) {
     const float s = state.scale;
     ImGui::SetNextItemWidth(form::kPanelWidth * s - 96 * s);
-    const bool entered = ImGui::InputTextWithHint("##gltf", "glTF file, by its path",
-                                                  &state.furnish.gltf_file, ImGuiInputTextFlags_EnterReturnsTrue);
+    const bool entered = ImGui::InputTextWithHint(
+        "##gltf", "glTF file, by its path", &state.furnish.gltf_file, ImGuiInputTextFlags_EnterReturnsTrue);
     place(state, "furnish:gltf");
     ImGui::SameLine();
     ImGui::BeginDisabled(state.furnish.gltf_file.empty());
@@ -161,9 +164,9 @@ void fileRow(State& state) {
 
 std::string sizeInWords(const State& state, const plan::FurnitureKind& kind) {
     const auto units = state.plan().units;
-    return fmt::format("{}: usually {} wide, {} deep, {} high", kind.name,
-                       edit::lengthInWords(kind.size.width_mm, units), edit::lengthInWords(kind.size.depth_mm, units),
-                       edit::lengthInWords(kind.size.height_mm, units));
+    return fmt::format(
+        "{}: usually {} wide, {} deep, {} high", kind.name, edit::lengthInWords(kind.size.width_mm, units),
+        edit::lengthInWords(kind.size.depth_mm, units), edit::lengthInWords(kind.size.height_mm, units));
 }
 
 void furniturePage(State& state) {
@@ -175,15 +178,18 @@ void furniturePage(State& state) {
         state.thing_placing ? std::get_if<plan::Furniture>(&state.thing_placing->thing) : nullptr;
     const std::string now = on_pointer == nullptr ? "" : on_pointer->kind;
     const float above = state.thing_placing ? 330 * s : 220 * s;
-    ImGui::BeginChild("kinds", {form::kPanelWidth * s, std::max(200 * s, state.stage.height - 64 * s - above)});
+    ImGui::BeginChild("kinds",
+                      {form::kPanelWidth * s, std::max(200 * s, state.stage.height - 84 * s - above)});
     std::size_t shown = 0;
     for (const auto& kind : plan::furnitureKinds()) {
         const std::string key(kind.key);
         if (!matches(kind.name, state.furnish.search) && !matches(kind.key, state.furnish.search)) continue;
         form::nextTile(state, shown++);
-        const bool clicked = form::tile(
-            state, "furnish:kind:" + key, std::string(kind.name), sizeInWords(state, kind), key == now,
-            [&](ImDrawList& list, ImVec2 centre, float half) { form::piecePicture(state, list, key, centre, half); });
+        const bool clicked =
+            form::tile(state, "furnish:kind:" + key, std::string(kind.name), sizeInWords(state, kind),
+                       key == now, [&](ImDrawList& list, ImVec2 centre, float half) {
+                           form::piecePicture(state, list, key, centre, half);
+                       });
         if (clicked)
             if (const auto piece = edit::usualPiece(key)) startThing(state, *piece);
     }

@@ -1,4 +1,5 @@
-// Small pictures of the palette: furniture from above in its usual size, openings and luminaires as on a plan.
+// Small pictures of the palette: furniture from above in its usual size, openings and luminaires as on a
+// plan.
 #include "app/furnish_parts.hpp"
 #include "app/panels.hpp"
 #include "edit/furniture_edits.hpp"
@@ -18,7 +19,8 @@ constexpr float kBetween = 6;
 
 float tileWidth(const State& state) {
     const auto many = static_cast<float>(kColumns);
-    return std::floor((kPanelWidth * state.scale - (many - 1) * kBetween * state.scale - 14 * state.scale) / many);
+    return std::floor((kPanelWidth * state.scale - (many - 1) * kBetween * state.scale - 14 * state.scale) /
+                      many);
 }
 
 /// Outlines of a kind from above, the lower parts first.
@@ -47,7 +49,7 @@ bool tile(State& state, const std::string& place_name, const std::string& name, 
     const ImVec2 size{tileWidth(state), kTileHeight * s};
     const ImVec2 corner = ImGui::GetCursorScreenPos();
     const bool clicked = ImGui::InvisibleButton(place_name.c_str(), size);
-    place(state, place_name);
+    if (ImGui::IsItemVisible()) place(state, place_name);
     const bool hovered = ImGui::IsItemHovered();
     if (hovered) ImGui::SetTooltip("%s", help.c_str());
     if (!ImGui::IsItemVisible()) return clicked;
@@ -55,7 +57,8 @@ bool tile(State& state, const std::string& place_name, const std::string& name, 
     const Tokens& t = *state.tokens;
     const ImVec2 end{corner.x + size.x, corner.y + size.y};
     list.AddRectFilled(corner, end, packed(hovered ? t.quiet : t.raised, hovered ? 0.5F : 1.0F), 8 * s);
-    list.AddRect(corner, end, packed(chosen || hovered ? t.accent : t.quiet), 8 * s, 0, (chosen ? 2.0F : 1.0F) * s);
+    list.AddRect(corner, end, packed(chosen || hovered ? t.accent : t.quiet), 8 * s, 0,
+                 (chosen ? 2.0F : 1.0F) * s);
     picture(list, {corner.x + size.x / 2, corner.y + 36 * s}, 26 * s);
     ImGui::PushFont(state.fonts.small);
     const auto lines = linesWithin(*state.fonts.small, name, size.x - 12 * s, 1);
@@ -80,7 +83,8 @@ void piecePicture(State& state, ImDrawList& list, const std::string& kind, ImVec
     for (const auto& part : parts) {
         std::vector<ImVec2> corners;
         for (const Vec2 p : part)
-            corners.push_back({centre.x + static_cast<float>(p.x) * px, centre.y - static_cast<float>(p.y) * px});
+            corners.push_back(
+                {centre.x + static_cast<float>(p.x) * px, centre.y - static_cast<float>(p.y) * px});
         polygon(list, corners, packed(state.tokens->paper), packed(state.tokens->ink), 1.1F * state.scale);
     }
 }
@@ -123,7 +127,8 @@ void wallEnds(Strokes& draw) {
 }
 } // namespace
 
-void openingPicture(const State& state, ImDrawList& list, plan::Opening::Kind kind, ImVec2 centre, float half) {
+void openingPicture(const State& state, ImDrawList& list, plan::Opening::Kind kind, ImVec2 centre,
+                    float half) {
     using Kind = plan::Opening::Kind;
     Strokes draw(list, centre, half, packed(state.tokens->ink), state.scale);
     wallEnds(draw);
@@ -159,7 +164,8 @@ void openingPicture(const State& state, ImDrawList& list, plan::Opening::Kind ki
     }
 }
 
-void lampPicture(const State& state, ImDrawList& list, plan::Luminaire::Kind kind, ImVec2 centre, float half) {
+void lampPicture(const State& state, ImDrawList& list, plan::Luminaire::Kind kind, ImVec2 centre,
+                 float half) {
     using Kind = plan::Luminaire::Kind;
     Strokes draw(list, centre, half, packed(state.tokens->ink), state.scale);
     const auto crossed = [&draw](float radius) {

@@ -30,6 +30,7 @@ enum class Place { Stage, Strip, Plan };
 struct Drag {
     std::string plate;   ///< the one under the pointer; empty: nothing is dragged
     plan::Vec2 grab_mm;  ///< from the pointer to the plate's centre, in its host
+    plan::Vec2 grab_house_mm; ///< on plan: from the pointer to the plate, which its symbol may stand far from
     Spot start;          ///< where the plate was
     std::map<std::string, plan::Host> others; ///< plates that go along, and where they were
     bool moving = false; ///< the pointer has left the slack of a click

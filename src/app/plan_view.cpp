@@ -201,9 +201,12 @@ bool dragOnPlan(State& state, const View& view, const sheets::PlanHit* hit, bool
     if (plate_hit && !on_number && !io.KeyCtrl && !state.placing &&
         ImGui::IsMouseClicked(ImGuiMouseButton_Left)) {
         const plan::Plate* plate = plan::findPlate(state.plan(), hit->id);
-        const auto pointer = spotOnPlan(state, view.toHouse(io.MousePos), plate ? plate->host.v_mm : 0);
-        if (plate != nullptr)
-            beginDrag(state, plate->id, pointer.value_or(Spot{plate->room, plate->host}), Place::Plan);
+        const auto point = plate ? geometry::hostPoint(state.plan(), plate->room, plate->host)
+                                 : std::unexpected(std::string());
+        if (point) {
+            beginDrag(state, plate->id, Spot{plate->room, plate->host}, Place::Plan);
+            state.drag.grab_house_mm = plan::Vec2{point->x, point->y} - view.toHouse(io.MousePos);
+        }
     }
     if (state.drag.plate.empty() || state.drag.place != Place::Plan) return false;
     if (!ImGui::IsMouseDown(ImGuiMouseButton_Left)) {
@@ -214,7 +217,8 @@ bool dragOnPlan(State& state, const View& view, const sheets::PlanHit* hit, bool
     state.drag.moving = state.drag.moving || ImGui::IsMouseDragging(ImGuiMouseButton_Left, kClickSlack_px);
     if (!state.drag.moving || (io.MouseDelta.x == 0 && io.MouseDelta.y == 0)) return true;
     if (dragSymbol(state, view)) return true;
-    const auto spot = spotOnPlan(state, view.toHouse(io.MousePos), state.drag.start.host.v_mm);
+    const auto spot = spotOnPlan(state, view.toHouse(io.MousePos) + state.drag.grab_house_mm,
+                                 state.drag.start.host.v_mm);
     if (spot) dragTo(state, *spot, keysFor(view));
     return true;
 }

@@ -43,7 +43,8 @@ bool beginRoom(const State& state, ThingDrag& drag, const std::string& storey, V
         drag.start_mm = room->outline[*drag.corner];
         return true;
     }
-    const auto wall = drag.thing.kind == PlanThing::Wall ? plan::wallIndex(*room, drag.thing.id) : std::nullopt;
+    const auto wall =
+        drag.thing.kind == PlanThing::Wall ? plan::wallIndex(*room, drag.thing.id) : std::nullopt;
     if (!wall || *wall >= room->outline.size()) return false;
     drag.start_mm = room->outline[*wall];
     return true;
@@ -152,10 +153,10 @@ bool dragThing(State& state, const std::string& storey, Vec2 at, DragPhase phase
     auto& drag = state.furnish.drag;
     if (phase == DragPhase::Begin) {
         drag.reset();
-        if (!state.thing || state.seat != Seat::Designer || state.thing->kind == PlanThing::Plate) return false;
+        if (!state.thing || state.seat != Seat::Designer || state.thing->kind == PlanThing::Plate)
+            return false;
         ThingDrag begun{*state.thing, std::nullopt, at, {}, 0, 0, false};
-        const bool building =
-            begun.thing.kind == PlanThing::Room || begun.thing.kind == PlanThing::Wall;
+        const bool building = begun.thing.kind == PlanThing::Room || begun.thing.kind == PlanThing::Wall;
         if (building ? !beginRoom(state, begun, storey, at, keys.reach_mm) : !beginThing(state, begun))
             return false;
         state.document.closeStep();

@@ -21,8 +21,9 @@ struct Chip {
     const char* hex;
 };
 /// A few paints and woods to start from; our own choice.
-constexpr Chip kChips[] = {{"white", "#F4F1EA"}, {"oat", "#DCCFB8"},  {"oak", "#B98A5A"},  {"walnut", "#6B4A34"},
-                           {"sage", "#8FA089"},  {"slate", "#5C6B73"}, {"clay", "#B0664A"}, {"ink", "#2B343A"}};
+constexpr Chip kChips[] = {{"white", "#F4F1EA"},  {"oat", "#DCCFB8"},  {"oak", "#B98A5A"},
+                           {"walnut", "#6B4A34"}, {"sage", "#8FA089"}, {"slate", "#5C6B73"},
+                           {"clay", "#B0664A"},   {"ink", "#2B343A"}};
 
 unsigned rgbOf(const std::string& hex) {
     unsigned rgb = 0;
@@ -31,9 +32,8 @@ unsigned rgbOf(const std::string& hex) {
 }
 
 bool isHexColour(const std::string& text) {
-    return text.size() == 7 && text.front() == '#' && std::all_of(text.begin() + 1, text.end(), [](unsigned char c) {
-               return std::isxdigit(c) != 0;
-           });
+    return text.size() == 7 && text.front() == '#' &&
+           std::all_of(text.begin() + 1, text.end(), [](unsigned char c) { return std::isxdigit(c) != 0; });
 }
 
 /// A number as people type it, with a comma or a point.
@@ -66,9 +66,7 @@ void agreeOn(State& state, const Box& box) {
 void drawBox(State& state, const Box& box, float width) {
     ThingForm& form = state.furnish.form;
     ImGui::BeginGroup();
-    ImGui::PushFont(state.fonts.small);
-    ImGui::TextDisabled("%s", box.label.c_str());
-    ImGui::PopFont();
+    caption(state, box.label);
     const auto typed = form.typed.find(box.key);
     std::string text = typed == form.typed.end() ? box.shown : typed->second;
     const bool wrong = form.mistakes.contains(box.key);
@@ -137,12 +135,8 @@ void boxes(State& state, const std::vector<Box>& row, std::size_t columns) {
     const float width = std::floor((ImGui::GetContentRegionAvail().x - gap * (many - 1)) / many);
     for (std::size_t first = 0; first < row.size(); first += columns) {
         const std::size_t last = std::min(first + columns, row.size());
-        const float top = ImGui::GetCursorPosY();
         for (std::size_t i = first; i < last; ++i) {
-            if (i > first) {
-                ImGui::SameLine(0, gap);
-                ImGui::SetCursorPosY(top); // a group would be set on the words' line of the one before
-            }
+            if (i > first) ImGui::SameLine(0, gap);
             drawBox(state, row[i], width);
         }
         for (std::size_t i = first; i < last; ++i)
@@ -152,7 +146,10 @@ void boxes(State& state, const std::vector<Box>& row, std::size_t columns) {
 
 void caption(const State& state, const std::string& words) {
     ImGui::PushFont(state.fonts.small);
-    ImGui::TextDisabled("%s", words.c_str());
+    // Drawn, not set as text: text beside a box would be lowered to the line of the box's words.
+    const ImVec2 at = ImGui::GetCursorScreenPos();
+    ImGui::GetWindowDrawList()->AddText(at, packed(state.tokens->soft_ink), words.c_str());
+    ImGui::Dummy(ImGui::CalcTextSize(words.c_str()));
     ImGui::PopFont();
 }
 
@@ -244,7 +241,8 @@ void colourRow(State& state, const std::string& key, const std::string& label, c
     }
     ImGui::NewLine();
     ImGui::PopID();
-    boxes(state, {textBox(key, "Or #RRGGBB; empty is as usual", value, [apply](const std::string& hex) -> Refusable {
+    boxes(state,
+          {textBox(key, "Or #RRGGBB; empty is as usual", value, [apply](const std::string& hex) -> Refusable {
               if (!hex.empty() && !isHexColour(hex))
                   return std::unexpected("write a colour as #RRGGBB, such as #F6F2EA");
               return apply(hex);
@@ -265,7 +263,8 @@ void removeButton(State& state, const Refusable& removal) {
     ImGui::PopStyleColor();
     if (removal) {
         const std::size_t with = removal->name.find(" with ");
-        if (with != std::string::npos) note(state, fmt::format("Goes with it: {}", removal->name.substr(with + 6)));
+        if (with != std::string::npos)
+            note(state, fmt::format("Goes with it: {}", removal->name.substr(with + 6)));
     }
     if (clicked) ask(state, "remove", removal, [](State& s) { s.thing.reset(); });
     mistake(state, "remove");

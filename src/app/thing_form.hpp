@@ -14,8 +14,8 @@ namespace gangway::app::form {
 
 using Refusable = edit::Refusable;
 
-/// A box to type into with its name above. Enter or leaving it asks for what `apply` makes of the text; a text
-/// that can't be used stays, with the reason below.
+/// A box to type into with its name above. Enter or leaving it asks for what `apply` makes of the text; a
+/// text that can't be used stays, with the reason below.
 struct Box {
     std::string key;   ///< "width": the place is "thing:width"
     std::string label; ///< "Width"

@@ -42,13 +42,14 @@ Refusable resized(const State& state, const plan::Furniture& piece, plan::Size3 
         by = by - wall->along * wider;
     command->apply = [apply = command->apply, id = piece.id, by](edit::Draft& draft) {
         apply(draft);
-        if (plan::Furniture* changed = draft.change<plan::Furniture>(id)) changed->at_mm = changed->at_mm + by;
+        if (plan::Furniture* changed = draft.change<plan::Furniture>(id))
+            changed->at_mm = changed->at_mm + by;
     };
     return command;
 }
 
 void sizes(State& state, const plan::Furniture& piece) {
-    const auto with = [&state, piece](double plan::Size3::*part) {
+    const auto with = [&state, piece](double plan::Size3::* part) {
         return [&state, piece, part](double value) {
             plan::Size3 size = piece.size;
             size.*part = value;
@@ -61,15 +62,14 @@ void sizes(State& state, const plan::Furniture& piece) {
 }
 
 void placeAtWall(State& state, const plan::Furniture& piece, const AtWall& wall) {
-    note(state, fmt::format("At wall {}, from its corners to the piece's edges", wall.wall));
+    note(state, fmt::format("Its edges, from the corners of wall {}", wall.wall));
     const auto by = [&state, piece](Vec2 way, double from) {
         return [&state, piece, way, from](double value) { return moved(state, piece, way * (value - from)); };
     };
-    boxes(state,
-          {lengthBox(state, "left", "Left", wall.left_mm, by(wall.along, wall.left_mm)),
-           lengthBox(state, "right", "Right", wall.right_mm, by(wall.along * -1, wall.right_mm)),
-           lengthBox(state, "gap", "Behind", wall.gap_mm, by(wall.out, wall.gap_mm),
-                     "Between its back and the wall's finished face")});
+    boxes(state, {lengthBox(state, "left", "Left", wall.left_mm, by(wall.along, wall.left_mm)),
+                  lengthBox(state, "right", "Right", wall.right_mm, by(wall.along * -1, wall.right_mm)),
+                  lengthBox(state, "gap", "Behind", wall.gap_mm, by(wall.out, wall.gap_mm),
+                            "Between its back and the wall's finished face")});
 }
 
 void placeInRoom(State& state, const plan::Furniture& piece, const plan::Room& room) {
@@ -79,10 +79,9 @@ void placeInRoom(State& state, const plan::Furniture& piece, const plan::Room& r
         if (!around[side]) continue;
         const Vec2 way = towards(static_cast<Compass>(side));
         const double from = *around[side];
-        row.push_back(lengthBox(state, fmt::format("to-{}", kCompassWords[side]), kCompassWords[side], from,
-                                [&state, piece, way, from](double value) {
-                                    return moved(state, piece, way * (from - value));
-                                }));
+        row.push_back(lengthBox(
+            state, fmt::format("to-{}", kCompassWords[side]), kCompassWords[side], from,
+            [&state, piece, way, from](double value) { return moved(state, piece, way * (from - value)); }));
     }
     note(state, "From its edges to the walls around it");
     boxes(state, row, 2);
@@ -130,7 +129,8 @@ Box valueBox(const State& state, const plan::Furniture& piece, const plan::Furni
         return edit::setFurnitureValue(state.plan(), id, key, number);
     };
     const std::string help(value.meaning);
-    if (value.max > kMostCounted) return lengthBox(state, "with-" + key, keyInWords(value.key), now, set, help);
+    if (value.max > kMostCounted)
+        return lengthBox(state, "with-" + key, keyInWords(value.key), now, set, help);
     return numberBox("with-" + key, keyInWords(value.key), now, set, help);
 }
 

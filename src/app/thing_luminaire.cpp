@@ -58,12 +58,13 @@ void placeOnWall(State& state, const plan::Luminaire& lamp, const geometry::Fram
     const plan::Host& host = lamp.host;
     note(state, host.kind == On::Wall ? fmt::format("On wall {}", host.wall)
                                       : fmt::format("On the {} of the piece", host.face));
-    boxes(state, {lengthBox(state, "left", "Left", host.u_mm,
-                            [to, v = host.v_mm](double value) { return to(value, v); }),
-                  lengthBox(state, "right", "Right", length - host.u_mm,
-                            [to, length, v = host.v_mm](double value) { return to(length - value, v); }),
-                  lengthBox(state, "height", host.face == "top" || host.face == "bottom" ? "Up the face" : "Height",
-                            host.v_mm, [to, u = host.u_mm](double value) { return to(u, value); })});
+    boxes(state,
+          {lengthBox(state, "left", "Left", host.u_mm,
+                     [to, v = host.v_mm](double value) { return to(value, v); }),
+           lengthBox(state, "right", "Right", length - host.u_mm,
+                     [to, length, v = host.v_mm](double value) { return to(length - value, v); }),
+           lengthBox(state, "height", host.face == "top" || host.face == "bottom" ? "Up the face" : "Height",
+                     host.v_mm, [to, u = host.u_mm](double value) { return to(u, value); })});
 }
 
 void placeInRoom(State& state, const plan::Luminaire& lamp, const plan::Room& room) {
@@ -98,7 +99,7 @@ Refusable changed(const State& state, const plan::Luminaire& lamp, const std::st
 
 /// A number of the lamp with its name in the step: "Watts of K-L01".
 std::function<Refusable(double)> part(const State& state, const plan::Luminaire& lamp,
-                                      double plan::Luminaire::*value, const char* name) {
+                                      double plan::Luminaire::* value, const char* name) {
     return [&state, lamp, value, name](double number) {
         plan::Luminaire after = lamp;
         after.*value = number;
@@ -108,25 +109,28 @@ std::function<Refusable(double)> part(const State& state, const plan::Luminaire&
 
 void body(State& state, const plan::Luminaire& lamp) {
     using L = plan::Luminaire;
-    std::vector<Box> row{lengthBox(state, "size", lamp.kind == Kind::Linear ? "Length" : "Diameter", lamp.size_mm,
-                                   part(state, lamp, &L::size_mm, "Size"))};
+    std::vector<Box> row{lengthBox(state, "size", lamp.kind == Kind::Linear ? "Length" : "Diameter",
+                                   lamp.size_mm, part(state, lamp, &L::size_mm, "Size"))};
     if (lamp.kind == Kind::Pendant)
         row.push_back(lengthBox(state, "drop", "Drop", lamp.drop_mm, part(state, lamp, &L::drop_mm, "Drop"),
                                 "From the ceiling to the underside of the shade"));
     if (lamp.kind == Kind::Linear)
-        row.push_back(numberBox("turn", "Turn, degrees", lamp.turn_deg, part(state, lamp, &L::turn_deg, "Turn"),
-                                "Counter-clockwise from east"));
+        row.push_back(numberBox("turn", "Turn, degrees", lamp.turn_deg,
+                                part(state, lamp, &L::turn_deg, "Turn"), "Counter-clockwise from east"));
     boxes(state, row, 2);
-    boxes(state, {numberBox("watts", "Watts", lamp.watts, part(state, lamp, &L::watts, "Watts")),
-                  numberBox("lumens", "Lumens", lamp.lumens, part(state, lamp, &L::lumens, "Lumens")),
-                  numberBox("kelvin", "Kelvin", lamp.kelvin, part(state, lamp, &L::kelvin, "Colour temperature"))});
+    boxes(state,
+          {numberBox("watts", "Watts", lamp.watts, part(state, lamp, &L::watts, "Watts")),
+           numberBox("lumens", "Lumens", lamp.lumens, part(state, lamp, &L::lumens, "Lumens")),
+           numberBox("kelvin", "Kelvin", lamp.kelvin, part(state, lamp, &L::kelvin, "Colour temperature"))});
     boxes(state, {numberBox("beam", "Beam, degrees", lamp.beam_deg, part(state, lamp, &L::beam_deg, "Beam"),
                             "Full beam angle; 0 shines all round")});
-    choice(state, "dimmable", "Dimmable", {"no", "yes"}, lamp.dimmable ? 1 : 0, [&state, lamp](std::size_t i) {
-        L after = lamp;
-        after.dimmable = i == 1;
-        return changed(state, after, fmt::format("Make {} {}", called(lamp), i == 1 ? "dimmable" : "not dimmable"));
-    });
+    choice(state, "dimmable", "Dimmable", {"no", "yes"}, lamp.dimmable ? 1 : 0,
+           [&state, lamp](std::size_t i) {
+               L after = lamp;
+               after.dimmable = i == 1;
+               return changed(state, after,
+                              fmt::format("Make {} {}", called(lamp), i == 1 ? "dimmable" : "not dimmable"));
+           });
 }
 } // namespace
 

@@ -2,8 +2,8 @@
 #include "app/panels.hpp"
 #include "app/thing_cards.hpp"
 #include "app/thing_place.hpp"
-#include "edit/opening_edits.hpp"
 #include "edit/number_shown.hpp"
+#include "edit/opening_edits.hpp"
 #include "geometry/frames.hpp"
 
 #include <fmt/format.h>
@@ -32,8 +32,8 @@ double wallLength(const State& state, const plan::Opening& opening) {
 
 /// To exactly this place: where it can't be, the sentence says why, and it is not put beside it.
 Refusable movedTo(const State& state, const plan::Opening& opening, double left_mm) {
-    const auto exact = edit::resizeOpening(
-        state.plan(), opening.id, {left_mm, opening.width_mm, opening.sill_mm, opening.height_mm});
+    const auto exact = edit::resizeOpening(state.plan(), opening.id,
+                                           {left_mm, opening.width_mm, opening.sill_mm, opening.height_mm});
     if (!exact) return exact;
     return edit::moveOpening(state.plan(), opening.id, left_mm);
 }
@@ -41,7 +41,7 @@ Refusable movedTo(const State& state, const plan::Opening& opening, double left_
 void placeAndSize(State& state, const plan::Opening& opening) {
     const double length = wallLength(state, opening);
     const edit::OpeningSize now{opening.left_mm, opening.width_mm, opening.sill_mm, opening.height_mm};
-    const auto resized = [&state, id = opening.id, now](double edit::OpeningSize::*part) {
+    const auto resized = [&state, id = opening.id, now](double edit::OpeningSize::* part) {
         return [&state, id, now, part](double value) {
             edit::OpeningSize size = now;
             size.*part = value;
@@ -56,15 +56,15 @@ void placeAndSize(State& state, const plan::Opening& opening) {
                             [&state, opening, length](double value) {
                                 return movedTo(state, opening, length - value - opening.width_mm);
                             })});
-    boxes(state, {lengthBox(state, "sill", opening.kind == Kind::Window ? "Sill above floor" : "Above floor",
-                            opening.sill_mm, resized(&edit::OpeningSize::sill_mm)),
-                  lengthBox(state, "height", "Height", opening.height_mm,
-                            resized(&edit::OpeningSize::height_mm))});
+    boxes(state,
+          {lengthBox(state, "sill", opening.kind == Kind::Window ? "Sill above floor" : "Above floor",
+                     opening.sill_mm, resized(&edit::OpeningSize::sill_mm)),
+           lengthBox(state, "height", "Height", opening.height_mm, resized(&edit::OpeningSize::height_mm))});
 }
 
 /// A length of the opening that nothing else depends on.
 Box part(const State& state, const plan::Opening& opening, const std::string& key, const char* label,
-         double plan::Opening::*value, const char* help) {
+         double plan::Opening::* value, const char* help) {
     return lengthBox(
         state, key, label, opening.*value,
         [&state, opening, value, label](double length) -> Refusable {
@@ -83,8 +83,8 @@ Box part(const State& state, const plan::Opening& opening, const std::string& ke
 void trim(State& state, const plan::Opening& opening) {
     std::vector<Box> row{part(state, opening, "casing", "Casing", &plan::Opening::casing_mm,
                               "Width of the casing beyond the structural edge, in this room"),
-                         part(state, opening, "casing-beyond", "Casing beyond", &plan::Opening::casing_beyond_mm,
-                              "The same on the other side"),
+                         part(state, opening, "casing-beyond", "Casing beyond",
+                              &plan::Opening::casing_beyond_mm, "The same on the other side"),
                          part(state, opening, "frame", "Frame", &plan::Opening::frame_mm,
                               "Width of the frame inside the structural edge, each side")};
     boxes(state, row);
@@ -113,7 +113,8 @@ void leaves(State& state, const plan::Opening& opening) {
 
 void hand(State& state, const plan::Opening& opening) {
     const bool hinged = opening.kind == Kind::HingedDoor;
-    if (!hinged && (opening.kind == Kind::Window || opening.kind == Kind::Plain || opening.kind == Kind::Hatch))
+    if (!hinged &&
+        (opening.kind == Kind::Window || opening.kind == Kind::Plain || opening.kind == Kind::Hatch))
         return;
     const plan::Side side = hinged ? opening.hinge : opening.parks;
     const auto swap = [&state, id = opening.id](std::size_t) { return edit::swapHinge(state.plan(), id); };

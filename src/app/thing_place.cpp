@@ -44,9 +44,8 @@ std::optional<AtWall> atWall(const plan::Room& room, const plan::Furniture& piec
         if (at.x < 0 || at.x > frame.length_mm || gap < -kThrough_mm || gap > kBehind_mm) continue;
         if (best && std::abs(best->gap_mm) <= std::abs(gap)) continue;
         const double half = piece.size.width_mm / 2;
-        best = AtWall{room.walls[i].id,         at.x - half,
-                      frame.length_mm - at.x - half, gap,
-                      {frame.u.x, frame.u.y},   {frame.w.x, frame.w.y}};
+        best = AtWall{room.walls[i].id,       at.x - half,           frame.length_mm - at.x - half, gap,
+                      {frame.u.x, frame.u.y}, {frame.w.x, frame.w.y}};
     }
     return best;
 }
@@ -79,7 +78,8 @@ Vec2 halfAround(const plan::Furniture& piece) {
     return half;
 }
 
-std::optional<NearWall> nearestWall(const plan::Plan& plan, const std::string& storey, Vec2 at, double reach) {
+std::optional<NearWall> nearestWall(const plan::Plan& plan, const std::string& storey, Vec2 at,
+                                    double reach) {
     std::optional<NearWall> best;
     for (const auto& room : plan.rooms) {
         if (room.storey != storey) continue;

@@ -21,9 +21,9 @@ namespace gangway::app {
 using plan::Vec2;
 
 namespace {
-constexpr double kWallReach_mm = 400;     ///< a pointer this near to a wall means that wall
+constexpr double kWallReach_mm = 400;       ///< a pointer this near to a wall means that wall
 constexpr double kWallLampHeight_mm = 1800; ///< common practice, no source
-constexpr double kHungFrom_mm = 800;      ///< a piece whose underside is higher hangs on the wall
+constexpr double kHungFrom_mm = 800;        ///< a piece whose underside is higher hangs on the wall
 
 void start(State& state, ThingPlacing placing, const std::string& what, const char* where) {
     state.thing_placing = std::move(placing);
@@ -64,8 +64,8 @@ bool hover(const State& state, ThingPlacing& placing, plan::Opening& opening, Ve
     opening.room = room.id;
     opening.wall = room.walls[near->wall].id;
     opening.joins.clear();
-    opening.left_mm =
-        std::round(std::clamp(near->u_mm - opening.width_mm / 2, 0.0, std::max(0.0, length - opening.width_mm)));
+    opening.left_mm = std::round(
+        std::clamp(near->u_mm - opening.width_mm / 2, 0.0, std::max(0.0, length - opening.width_mm)));
     return true;
 }
 
@@ -157,7 +157,8 @@ void refuse(State& state, const std::string& why) {
 std::size_t longestWall(const plan::Room& room) {
     std::size_t longest = 0;
     for (std::size_t i = 1; i < room.outline.size(); ++i)
-        if (geometry::wallFrame(room, i).length_mm > geometry::wallFrame(room, longest).length_mm) longest = i;
+        if (geometry::wallFrame(room, i).length_mm > geometry::wallFrame(room, longest).length_mm)
+            longest = i;
     return longest;
 }
 
@@ -196,7 +197,8 @@ void hoverThing(State& state, const std::string& storey, Vec2 at, bool free) {
     if (!state.thing_placing) return;
     ThingPlacing& placing = *state.thing_placing;
     placing.storey = storey;
-    placing.there = std::visit([&](auto& thing) { return hover(state, placing, thing, at, free); }, placing.thing);
+    placing.there =
+        std::visit([&](auto& thing) { return hover(state, placing, thing, at, free); }, placing.thing);
 }
 
 void putThingDown(State& state, bool again) {
@@ -233,7 +235,8 @@ void putThingInto(State& state, const std::string& room_id, const std::string& w
         for (const auto& piece : state.plan().furniture) {
             const bool hung = lamp->kind == plan::Luminaire::Kind::UnderUnit;
             if (!hung && lamp->kind != plan::Luminaire::Kind::Table) break;
-            if (piece.room != room_id || pieceUnder(state, room->storey, piece.at_mm, hung) != &piece) continue;
+            if (piece.room != room_id || pieceUnder(state, room->storey, piece.at_mm, hung) != &piece)
+                continue;
             at = piece.at_mm;
             break;
         }
@@ -284,7 +287,8 @@ std::vector<std::vector<Vec2>> outlineOf(const plan::Plan& plan, const plan::Lum
     const double turn = lamp.turn_deg * std::numbers::pi / 180;
     const Vec2 along = Vec2{std::cos(turn), std::sin(turn)} * (lamp.size_mm / 2);
     const Vec2 across = Vec2{-std::sin(turn), std::cos(turn)} * (kLeast_mm / 2);
-    return {{centre - along - across, centre + along - across, centre + along + across, centre - along + across}};
+    return {
+        {centre - along - across, centre + along - across, centre + along + across, centre - along + across}};
 }
 
 void drawThing(const State& state, ImDrawList& list, const std::function<ImVec2(Vec2)>& to_screen) {

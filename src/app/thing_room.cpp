@@ -40,7 +40,8 @@ std::string areaInWords(const plan::Room& room, plan::DisplayUnits units) {
     for (const auto& column : room.columns)
         area_mm2 -= std::abs(geometry::signedArea(column));
     constexpr double kSquareFoot_mm2 = 304.8 * 304.8;
-    if (units == plan::DisplayUnits::FeetInches) return fmt::format("{:.1f} sq ft", area_mm2 / kSquareFoot_mm2);
+    if (units == plan::DisplayUnits::FeetInches)
+        return fmt::format("{:.1f} sq ft", area_mm2 / kSquareFoot_mm2);
     return fmt::format("{:.2f} m\u00B2", area_mm2 / 1e6);
 }
 
@@ -50,9 +51,8 @@ void addOpening(State& state, const plan::Room& room, std::size_t wall, plan::Op
     opening.room = room.id;
     opening.wall = room.walls[wall].id;
     opening.left_mm = (lengthOf(room, wall) - opening.width_mm) / 2;
-    ask(state, "add", edit::addOpening(state.plan(), opening), [](State& s) {
-        chooseThing(s, {sheets::PlanThing::Opening, s.plan().openings.back().id, {}});
-    });
+    ask(state, "add", edit::addOpening(state.plan(), opening),
+        [](State& s) { chooseThing(s, {sheets::PlanThing::Opening, s.plan().openings.back().id, {}}); });
 }
 
 void wallLengths(State& state, const plan::Room& room, std::size_t wall) {
@@ -61,18 +61,20 @@ void wallLengths(State& state, const plan::Room& room, std::size_t wall) {
                             [&state, id = room.id, wall, stays = form.stays](double value) {
                                 return edit::setWallLength(state.plan(), id, wall, value, stays);
                             }),
-                  lengthBox(state, "move", "Move outwards by", 0,
-                            [&state, id = room.id, wall, both = form.both_sides](double value) {
-                                return edit::moveWall(state.plan(), id, wall, value,
-                                                      both ? edit::Beyond::Together : edit::Beyond::Stays);
-                            },
-                            "Out of the room; a minus sign moves it inwards")});
+                  lengthBox(
+                      state, "move", "Move outwards by", 0,
+                      [&state, id = room.id, wall, both = form.both_sides](double value) {
+                          return edit::moveWall(state.plan(), id, wall, value,
+                                                both ? edit::Beyond::Together : edit::Beyond::Stays);
+                      },
+                      "Out of the room; a minus sign moves it inwards")});
     caption(state, "A new length keeps");
     const float half = (ImGui::GetContentRegionAvail().x - 4 * state.scale) / 2;
     if (chooseButton(state, "left corner", form.stays == edit::End::Left, half)) form.stays = edit::End::Left;
     place(state, "thing:stays:left");
     ImGui::SameLine(0, 4 * state.scale);
-    if (chooseButton(state, "right corner", form.stays == edit::End::Right, half)) form.stays = edit::End::Right;
+    if (chooseButton(state, "right corner", form.stays == edit::End::Right, half))
+        form.stays = edit::End::Right;
     place(state, "thing:stays:right");
     caption(state, "Moving takes along");
     if (chooseButton(state, "both sides", form.both_sides, half)) form.both_sides = true;
@@ -84,7 +86,8 @@ void wallLengths(State& state, const plan::Room& room, std::size_t wall) {
 
 void wallMatter(State& state, const plan::Room& room, std::size_t wall) {
     const plan::Wall now = room.walls[wall];
-    const auto change = [&state, id = room.id, wall, name = now.id](const plan::Wall& changed, const char* what) {
+    const auto change = [&state, id = room.id, wall, name = now.id](const plan::Wall& changed,
+                                                                    const char* what) {
         return edit::changeWall(state.plan(), id, wall, changed, fmt::format("{} of wall {}", what, name));
     };
     boxes(state, {textBox("name", "Name", now.id,
@@ -93,11 +96,12 @@ void wallMatter(State& state, const plan::Room& room, std::size_t wall) {
                               changed.id = text;
                               return change(changed, "Name");
                           }),
-                  lengthBox(state, "thickness", "Thickness", now.thickness_mm,
-                            [&state, id = room.id, wall](double value) {
-                                return edit::setWallThickness(state.plan(), id, wall, value);
-                            },
-                            "Structure only, without plaster or boards")});
+                  lengthBox(
+                      state, "thickness", "Thickness", now.thickness_mm,
+                      [&state, id = room.id, wall](double value) {
+                          return edit::setWallThickness(state.plan(), id, wall, value);
+                      },
+                      "Structure only, without plaster or boards")});
     std::vector<std::string> words;
     for (const auto& one : kStructures)
         words.emplace_back(one.name);
@@ -159,7 +163,7 @@ void wallCard(State& state, const plan::Room& room, std::size_t wall) {
     if (button(state, "split-now", "Split in the middle", half))
         ask(state, "split", edit::splitWall(state.plan(), room.id, wall, lengthOf(room, wall) / 2));
     ImGui::SameLine();
-    if (button(state, "remove-corner", "Join with the wall before", half))
+    if (button(state, "remove-corner", "Join to the left wall", half))
         ask(state, "split", edit::removeCorner(state.plan(), room.id, wall));
     if (button(state, "add-door", "Add a door", half))
         addOpening(state, room, wall, plan::Opening::Kind::HingedDoor);
@@ -175,9 +179,10 @@ void roomCard(State& state, const plan::Room& room) {
                           [&state, id = room.id](const std::string& text) {
                               return edit::renameRoom(state.plan(), id, text);
                           }),
-                  textBox("letter", "Letter of its tags", room.letter, [&state, id = room.id](const std::string& text) {
-                      return edit::setRoomLetter(state.plan(), id, text);
-                  })});
+                  textBox("letter", "Letter of its tags", room.letter,
+                          [&state, id = room.id](const std::string& text) {
+                              return edit::setRoomLetter(state.plan(), id, text);
+                          })});
     storeyAndCeiling(state, room);
     std::vector<std::string> words;
     for (const char* finish : kFinishes)
@@ -188,9 +193,10 @@ void roomCard(State& state, const plan::Room& room) {
     list(state, "floor", "Floor finish", words, chosen, [&state, id = room.id](std::size_t i) {
         return edit::setFloorFinish(state.plan(), id, kFinishes[i]);
     });
-    colourRow(state, "colour", "Wall colour", room.wall_colour, [&state, id = room.id](const std::string& hex) {
-        return edit::setWallColour(state.plan(), id, hex);
-    });
+    colourRow(state, "colour", "Wall colour", room.wall_colour,
+              [&state, id = room.id](const std::string& hex) {
+                  return edit::setWallColour(state.plan(), id, hex);
+              });
     ImGui::Dummy({0, 2 * state.scale});
     removeButton(state, edit::removeRooms(state.plan(), {room.id}));
 }

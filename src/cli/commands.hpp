@@ -34,8 +34,8 @@ Command addReview(CLI::App& parser);
 /// A plan file read for a command: its problems go to standard error one a line; nullopt when it can't be
 /// read.
 std::optional<plan::Plan> loadPlan(const std::filesystem::path& file);
-/// The catalogue of assets/; says on standard error what is wrong with it.
-std::optional<catalogue::Catalogue> loadCatalogue();
+/// The catalogue of assets/ with the plan's own formats; says on standard error what is wrong with it.
+std::optional<catalogue::Catalogue> loadCatalogue(const plan::Plan& plan);
 /// Prints "gangway: MESSAGE" on standard error and returns kBadInput.
 int fail(const std::string& message);
 /// "no KIND 'word'; did you mean 'near'? The plan has: a, b, c".

@@ -153,7 +153,7 @@ int run(const Arguments& arguments) {
         printPlaces(*plan);
         return kDone;
     }
-    const auto catalogue = loadCatalogue();
+    const auto catalogue = loadCatalogue(*plan);
     if (!catalogue) return kBadInput;
     Json model = {{"gangwayModel", 1},      {"project", plan->project.name}, {"lengths", "mm"},
                   {"rooms", Json::array()}, {"plates", Json::array()},       {"legs", Json::array()}};

@@ -23,13 +23,15 @@ std::optional<plan::Plan> loadPlan(const std::filesystem::path& file) {
     return std::move(result->plan);
 }
 
-std::optional<catalogue::Catalogue> loadCatalogue() {
+std::optional<catalogue::Catalogue> loadCatalogue(const plan::Plan& plan) {
     auto loaded = catalogue::load(plan::assetsFolder() / "catalogue");
     if (!loaded) {
         fail(loaded.error());
         return std::nullopt;
     }
-    return std::move(*loaded);
+    for (const auto& problem : loaded->problems)
+        std::fprintf(stderr, "gangway: left out of the catalogue: %s\n", problem.c_str());
+    return catalogue::withOwn(*loaded, plan);
 }
 
 std::string noSuch(const std::string& kind, const std::string& word, const std::vector<std::string>& known) {

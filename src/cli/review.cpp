@@ -119,7 +119,7 @@ int list(const plan::Plan& plan, bool as_json) {
 
 /// The sign-off booklet as <stem>-agreements.pdf.
 int writeBooklet(const plan::Plan& plan, const Arguments& arguments) {
-    const auto catalogue = loadCatalogue();
+    const auto catalogue = loadCatalogue(plan);
     if (!catalogue) return kBadInput;
     if (plan.plates.empty()) return fail("the plan has no plates, so there is nothing to sign");
     sheets::Options options;

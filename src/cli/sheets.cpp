@@ -75,7 +75,7 @@ int run(const Arguments& arguments) {
     if (!formats) return kBadInput;
 
     const auto plan = loadPlan(arguments.plan);
-    const auto catalogue = plan ? loadCatalogue() : std::nullopt;
+    const auto catalogue = plan ? loadCatalogue(*plan) : std::nullopt;
     if (!catalogue) return kBadInput;
     if (!arguments.room.empty()) {
         const plan::Room* room = roomNamed(*plan, arguments.room);

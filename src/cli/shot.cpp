@@ -137,7 +137,7 @@ int run(const Arguments& arguments) {
         return fail(
             fmt::format("a picture is written as PNG: let the name end in .png, not '{}'", arguments.file));
     const auto plan = loadPlan(arguments.plan);
-    const auto catalogue = plan ? loadCatalogue() : std::nullopt;
+    const auto catalogue = plan ? loadCatalogue(*plan) : std::nullopt;
     if (!catalogue) return kBadInput;
 
     render::View view;

@@ -92,6 +92,10 @@ void drawPlate(Ink& ink, const Mounted& item, OnPaper paper) {
         const Rect aperture{centre.x - paper.mm(gang.width_mm) / 2, centre.y - paper.mm(gang.height_mm) / 2,
                             centre.x + paper.mm(gang.width_mm) / 2, centre.y + paper.mm(gang.height_mm) / 2};
         if (std::min(aperture.width(), aperture.height()) >= kSmallestShape) ink.rect(aperture, kThin);
+        if (gang.unknown) { // crossed out: what goes here is not in the catalogue
+            ink.line({aperture.left, aperture.bottom}, {aperture.right, aperture.top}, kThin);
+            ink.line({aperture.left, aperture.top}, {aperture.right, aperture.bottom}, kThin);
+        }
         if (gang.module != nullptr) drawFront(ink, *gang.module, centre, paper.scale, kThin, kSmallestShape);
     }
     drawBoxes(ink, item, outline, paper);

@@ -13,6 +13,7 @@
 #include <array>
 #include <cmath>
 #include <span>
+#include <tuple>
 
 #include <fmt/format.h>
 
@@ -70,6 +71,7 @@ struct Remaining {
     std::vector<Block> notes; ///< the legend's blocks last
     std::size_t before_legend = 0;
     bool legend_begun = false;
+    bool legend_parted = false;
     /// True when nothing is left that must be on paper.
     bool done() const {
         return rows_placed == rows &&
@@ -89,6 +91,7 @@ Rect placeNotes(std::vector<Item>& items, Remaining& rest, Rect column, std::siz
     }
     const std::span<const Block> blocks(rest.notes.data(), std::min(most, rest.notes.size()));
     const std::size_t placed = flow(items, blocks, column);
+    rest.legend_parted = rest.legend_parted || (rest.legend_begun && placed > 0);
     rest.notes.erase(rest.notes.begin(), rest.notes.begin() + static_cast<std::ptrdiff_t>(placed));
     rest.legend_begun = rest.legend_begun || placed > rest.before_legend;
     rest.before_legend -= std::min(placed, rest.before_legend);
@@ -203,6 +206,7 @@ TitleFields fieldsOf(const WallView& view, const drawing::Sheet& sheet, int part
 struct Variant {
     Density density = Density::Roomy;
     bool rows_under_notes = false; ///< under a view over the whole width: the schedule too, when it is short
+    bool lean_legend = false;      ///< without the signs that only help
 };
 
 Remaining contentOf(const WallView& view, const Layout& layout, const Variant& variant) {
@@ -221,6 +225,7 @@ Remaining contentOf(const WallView& view, const Layout& layout, const Variant& v
         add(cautions(width, tight ? Wording::Short : Wording::Full));
     rest.before_legend = rest.notes.size();
     add(legend(view, width));
+    if (variant.lean_legend) std::erase_if(rest.notes, [](const Block& block) { return block.optional; });
     return rest;
 }
 
@@ -280,29 +285,45 @@ Untitled continuationSheet(const WallView& view, const Layout& layout, const Num
     return withBorders(std::move(sheet), view, layout, fields);
 }
 
-std::vector<Untitled> composed(const WallView& view, const Picture& picture, const Numbered& numbered,
-                               const Variant& variant) {
+/// A wall's sheets in one variant.
+struct Composed {
+    std::vector<Untitled> sheets;
+    bool legend_parted = false;
+    bool lean_legend = false;
+    /// Fewer sheets first, then all signs, then a legend in one piece.
+    auto rank() const { return std::tuple(sheets.size(), lean_legend, legend_parted); }
+};
+
+Composed composed(const WallView& view, const Picture& picture, const Numbered& numbered,
+                  const Variant& variant) {
     const Layout& layout = picture.layout;
     Remaining rest = contentOf(view, layout, variant);
-    std::vector<Untitled> sheets{firstSheet(view, picture, layout, numbered, variant, rest)};
+    Composed done;
+    done.sheets.push_back(firstSheet(view, picture, layout, numbered, variant, rest));
     // A block taller than a whole sheet could never be placed; the bound keeps that from going on for ever.
     constexpr int kMostParts = 200;
     for (int part = 2; !rest.done() && part <= kMostParts; ++part)
-        sheets.push_back(continuationSheet(view, layout, numbered, picture.scale, part, rest));
-    return sheets;
+        done.sheets.push_back(continuationSheet(view, layout, numbered, picture.scale, part, rest));
+    done.legend_parted = rest.legend_parted;
+    done.lean_legend = variant.lean_legend;
+    return done;
 }
 
-/// The variant with the fewest sheets, the roomier one of equals.
+/// The best variant, the roomier one of equals.
 std::vector<Untitled> sheetsOf(const WallView& view, const Picture& picture, const Numbered& numbered) {
-    std::vector<Untitled> best;
-    for (const Variant& variant : {Variant{}, Variant{Density::Roomy, true}, Variant{Density::Tight, false},
-                                   Variant{Density::Tight, true}}) {
-        if (variant.rows_under_notes && picture.layout.arrangement != Arrangement::WholeWidth) continue;
-        auto sheets = composed(view, picture, numbered, variant);
-        if (best.empty() || sheets.size() < best.size()) best = std::move(sheets);
-        if (best.size() == 1) break;
+    Composed best;
+    for (const bool lean : {false, true}) {
+        for (const Density density : {Density::Roomy, Density::Tight}) {
+            for (const bool rows_under_notes : {false, true}) {
+                if (rows_under_notes && picture.layout.arrangement != Arrangement::WholeWidth) continue;
+                auto next = composed(view, picture, numbered, {density, rows_under_notes, lean});
+                if (best.sheets.empty() || next.rank() < best.rank()) best = std::move(next);
+                if (best.sheets.size() == 1 && (lean || !best.legend_parted)) return std::move(best.sheets);
+            }
+        }
+        if (best.sheets.size() == 1) break;
     }
-    return best;
+    return std::move(best.sheets);
 }
 
 /// A wall's sheets at the scale asked for, or at the one that is read best: instead of 1:50 it is 1:25 where

@@ -132,7 +132,7 @@ std::string moduleCodes(const Mounted& item) {
     int number = 0;
     for (const auto& gang : item.face.gangs) {
         ++number;
-        std::string code = gang.module != nullptr ? gang.module->code : "blank";
+        std::string code = gang.module != nullptr ? gang.module->code : gang.unknown ? "unknown" : "blank";
         if (!gang.label.empty()) code += " '" + gang.label + "'";
         if (gang.module != nullptr && gang.finish != item.face.finish && !gang.finish.empty())
             code += " " + gang.finish;
@@ -294,7 +294,8 @@ std::vector<Block> scheduleRows(const WallView& view, const catalogue::Catalogue
             row.height_mm =
                 std::max(row.height_mm, cellHeight(column, cells[column]) + 2 * row_pad + kDescent);
         // What it is for stands right under the cells, without their foot's clearance.
-        const double cells_mm = row.height_mm - (shown(edges, kFor) ? 0 : kUnderGap);
+        const double foot_mm = kUnderGap - (kRowPad - row_pad);
+        const double cells_mm = row.height_mm - (shown(edges, kFor) ? 0 : foot_mm);
         Ink ink(row.items, "text", item.id);
         if (!shown(edges, kFor)) {
             const auto under =

@@ -62,7 +62,8 @@ TEST_CASE("window: a desk from the palette is put into the room, sized by number
     window.picture("on-pointer");
     window.click("furnish:middle");
     REQUIRE(window.waitFor("changed", true));
-    // The room is 4000 x 3000 with a corner at (0, 0); a desk is usually 1400 x 700 (plan/furniture_kinds.cpp).
+    // The room is 4000 x 3000 with a corner at (0, 0); a desk is usually 1400 x 700
+    // (plan/furniture_kinds.cpp).
     const Json put = saved(window, plan);
     const Json* desk = byId(put["furniture"], "room-desk-1");
     REQUIRE(desk != nullptr);

@@ -62,6 +62,13 @@ Window::Window(const std::filesystem::path& folder, const std::filesystem::path&
         rest(0.1);
     manager_pid_ = start({"openbox"}, display_, folder_, "openbox.log");
     rest(0.3);
+    startProgram(plan);
+    // A click gives the window the keyboard whatever the window manager thinks; one walks already.
+    click("walk");
+    look();
+}
+
+void Window::startProgram(const std::filesystem::path& plan) {
     program_pid_ = start({GANGWAY_BINARY, "open", plan.string(), "--size", "1400x860", "--user", "R. Fern",
                           "--report", (folder_ / "report.json").string()},
                          display_, folder_, "gangway.log");
@@ -73,9 +80,6 @@ Window::Window(const std::filesystem::path& folder, const std::filesystem::path&
     REQUIRE_FALSE(window_id_.empty());
     tool("windowmove --sync " + window_id_ + " 10 20");
     tool("windowfocus --sync " + window_id_);
-    // A click gives the window the keyboard whatever the window manager thinks; one walks already.
-    click("walk");
-    look();
 }
 
 Window::~Window() {
@@ -115,6 +119,37 @@ void Window::click(double x, double y) {
     rest(0.12);
     tool("mouseup 1");
     rest(0.25);
+}
+
+void Window::drag(double from_x, double from_y, double to_x, double to_y) {
+    constexpr int kSteps = 10;
+    const auto go = [this](double x, double y) {
+        tool("mousemove --sync --window " + window_id_ + " " + std::to_string(static_cast<int>(x)) + " " +
+             std::to_string(static_cast<int>(y)));
+    };
+    go(from_x, from_y);
+    rest(0.25);
+    tool("mousedown 1");
+    rest(0.25);
+    for (int i = 1; i <= kSteps; ++i) {
+        const double part = static_cast<double>(i) / kSteps;
+        go(from_x + (to_x - from_x) * part, from_y + (to_y - from_y) * part);
+        rest(0.08);
+    }
+    rest(0.2);
+    tool("mouseup 1");
+    rest(0.25);
+}
+
+void Window::killProgram() {
+    ::kill(program_pid_, SIGKILL);
+    ::waitpid(program_pid_, nullptr, 0);
+    program_pid_ = 0;
+}
+
+void Window::startAgain(const std::filesystem::path& plan) {
+    std::filesystem::remove(folder_ / "report.json");
+    startProgram(plan);
 }
 
 void Window::doubleClick(double x, double y) {

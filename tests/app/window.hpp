@@ -27,6 +27,12 @@ public:
     void keyDown(const std::string& key);
     void keyUp(const std::string& key);
     void type(const std::string& text);
+    /// Presses at one point, goes to another in steps as a hand would, and lets go there.
+    void drag(double from_x, double from_y, double to_x, double to_y);
+    /// kill -9, as when the power goes.
+    void killProgram();
+    /// Starts the program again with the same plan, on the same display.
+    void startAgain(const std::filesystem::path& plan);
     /// Waits until the report says so, for at most `seconds`; false when it never did.
     bool waitFor(const std::string& report_key, const nlohmann::json& value, double seconds = 20);
     void picture(const std::string& name);
@@ -34,6 +40,7 @@ public:
 
 private:
     std::string tool(const std::string& arguments) const;
+    void startProgram(const std::filesystem::path& plan);
     std::filesystem::path folder_;
     std::string display_;
     std::string window_id_;

@@ -52,12 +52,25 @@ TEST_CASE("the scale asked for is used, and 1:20 is taken when it fits") {
     CHECK(test::sheetsOf(test::twoRooms(), options).sheets.front().scale == 50);
 }
 
-TEST_CASE("a long wall goes to 1:50, or to 1:25 when its boxes would crowd at 1:50") {
+TEST_CASE(
+    "a long wall goes to 1:25 where that takes no further sheet, else to 1:50 unless boxes crowd there") {
     plan::Plan plan = test::twoRooms();
-    // 7000 long: 350 of paper at 1:20 and 280 at 1:25, with some 65 for levels and heights, on 390.
+    // 7000 long: 350 of paper at 1:20 and 280 at 1:25, with some 80 for levels and heights, on 390.
     plan.rooms[0].outline = {{0, 3000}, {7000, 3000}, {7000, 0}, {0, 0}};
     std::erase_if(plan.plates, [](const plan::Plate& plate) { return plate.id != "k4"; });
     const auto openings = std::exchange(plan.openings, {});
+    CHECK(test::sheetOf(plan, "kitchen", "A").scale == 25);
+    // 9000 long: 360 at 1:25 leaves no room for levels and heights.
+    plan.rooms[0].outline = {{0, 3000}, {9000, 3000}, {9000, 0}, {0, 0}};
+    CHECK(test::sheetOf(plan, "kitchen", "A").scale == 50);
+    // Six rows under a view over the whole width at 1:25 would need a sheet of their own.
+    plan.rooms[0].outline = {{0, 3000}, {7000, 3000}, {7000, 0}, {0, 0}};
+    const plan::Plate pattern = plan.plates.front();
+    for (int i = 1; i < 6; ++i) {
+        plan.plates.push_back(pattern);
+        plan.plates.back().id = "more-" + std::to_string(i);
+        plan.plates.back().host.u_mm = pattern.host.u_mm + 900 * i;
+    }
     CHECK(test::sheetOf(plan, "kitchen", "A").scale == 50);
     // Two boxes at pitch 71 are 1.42 apart at 1:50.
     plan.plates[0].modules.push_back(plan.plates[0].modules[0]);
