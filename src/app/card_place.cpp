@@ -41,19 +41,16 @@ Side sideOf(State& state, Along along) {
                 &state.measured_along,
                 &state.set_out_text,
                 &state.set_out_problem};
-    return {along,
-            "Height, from",
-            "##height",
-            &state.measured_height,
-            &state.height_text,
-            &state.height_problem};
+    return {
+        along, "Height, from", "##height", &state.measured_height, &state.height_text, &state.height_problem};
 }
 
 const std::optional<plan::KeptDistance>& keptOf(const plan::Plate& plate, Along along) {
     return along == Along::U ? plate.kept_along : plate.kept_height;
 }
 
-/// What the number starts from: what was chosen in the list, else the link, else the left corner or the floor.
+/// What the number starts from: what was chosen in the list, else the link, else the left corner or the
+/// floor.
 const edit::KeepChoice* chosenStart(const std::vector<edit::KeepChoice>& choices, const Side& side,
                                     const plan::Plate& plate) {
     const auto& kept = keptOf(plate, side.along);
@@ -77,13 +74,14 @@ void startList(State& state, const Side& side, const std::vector<edit::KeepChoic
                const edit::KeepChoice& now, float width) {
     ImGui::SetNextItemWidth(width);
     ImGui::PushFont(state.fonts.small);
-    ImGui::PushStyleVar(ImGuiStyleVar_FramePadding, {ImGui::GetStyle().FramePadding.x,
-                                                     ImGui::GetStyle().FramePadding.y + state.scale});
+    ImGui::PushStyleVar(ImGuiStyleVar_FramePadding,
+                        {ImGui::GetStyle().FramePadding.x, ImGui::GetStyle().FramePadding.y + state.scale});
     const std::string id = fmt::format("{}-from", side.field);
     if (ImGui::BeginCombo(id.c_str(), shortName(now.name).c_str(), ImGuiComboFlags_HeightLarge)) {
         for (const auto& choice : choices) {
-            const std::string label = fmt::format(
-                "{}   {}", choice.name, edit::shownLength(std::abs(choice.kept.distance_mm), state.plan().units));
+            const std::string label =
+                fmt::format("{}   {}", choice.name,
+                            edit::shownLength(std::abs(choice.kept.distance_mm), state.plan().units));
             if (ImGui::Selectable(label.c_str(), same(choice.kept, now.kept))) {
                 *side.measured = choice.kept;
                 state.number_version = 0;
@@ -107,16 +105,16 @@ bool linkButton(State& state, const char* id, bool closed) {
     ImDrawList& list = *ImGui::GetWindowDrawList();
     const ImU32 ink = packed(closed ? state.tokens->accent : state.tokens->soft_ink);
     if (ImGui::IsItemHovered()) {
-        list.AddRectFilled(corner, {corner.x + side + 6 * s, corner.y + side}, packed(state.tokens->quiet, 0.5F),
-                           6 * s);
+        list.AddRectFilled(corner, {corner.x + side + 6 * s, corner.y + side},
+                           packed(state.tokens->quiet, 0.5F), 6 * s);
         ImGui::SetTooltip("%s", closed ? "Kept: the plate follows. Click to cut the link."
                                        : "Keep this distance, so that the plate follows");
     }
     const ImVec2 c{corner.x + side / 2 + 3 * s, corner.y + side / 2};
     const float gap = closed ? 3.0F : 5.5F;
     for (const float way : {-1.0F, 1.0F})
-        list.AddRect({c.x + way * gap * s - 5 * s, c.y - 3 * s}, {c.x + way * gap * s + 5 * s, c.y + 3 * s}, ink,
-                     3 * s, 0, 1.7F * s);
+        list.AddRect({c.x + way * gap * s - 5 * s, c.y - 3 * s}, {c.x + way * gap * s + 5 * s, c.y + 3 * s},
+                     ink, 3 * s, 0, 1.7F * s);
     return clicked;
 }
 
@@ -137,9 +135,8 @@ void sideRow(State& state, const plan::Plate& plate, Along along, bool fresh) {
     ImGui::TextDisabled("%s", side.name);
     ImGui::PopFont();
     ImGui::SetNextItemWidth(92 * s);
-    const bool entered = ImGui::InputText(side.field, side.text,
-                                          ImGuiInputTextFlags_EnterReturnsTrue |
-                                              ImGuiInputTextFlags_AutoSelectAll);
+    const bool entered = ImGui::InputText(
+        side.field, side.text, ImGuiInputTextFlags_EnterReturnsTrue | ImGuiInputTextFlags_AutoSelectAll);
     place(state, side.field);
     const bool left = ImGui::IsItemDeactivatedAfterEdit();
     ImGui::SameLine(0, 6 * s);
@@ -169,8 +166,7 @@ bool smallButton(State& state, const char* label, const char* name) {
 } // namespace
 
 void cardPlace(State& state, const plan::Plate& plate) {
-    const bool fresh =
-        state.number_plate != plate.id || state.number_version != state.document.version();
+    const bool fresh = state.number_plate != plate.id || state.number_version != state.document.version();
     if (state.number_plate != plate.id) {
         state.measured_along.reset();
         state.measured_height.reset();

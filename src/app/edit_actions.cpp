@@ -4,6 +4,7 @@
 #include "app/placing.hpp"
 #include "edit/arrange.hpp"
 #include "edit/clipboard.hpp"
+#include "edit/head_edits.hpp"
 #include "edit/plate_edits.hpp"
 #include "geometry/frames.hpp"
 
@@ -137,22 +138,20 @@ void addOnePlateActions(std::vector<Action>& list, const State& state, const pla
                     [id](State& s) { runArranged(s, edit::flipToOtherFace(s.plan(), s.catalogue, id)); }});
     for (const auto along : {edit::Along::U, edit::Along::V})
         if (along == edit::Along::U ? plate.kept_along.has_value() : plate.kept_height.has_value())
-            list.push_back({along == edit::Along::U ? "Cut the link along the wall" : "Cut the link in height", "",
-                            [id, along](State& s) { runArranged(s, edit::cutLink(s.plan(), id, along)); }});
+            list.push_back(
+                {along == edit::Along::U ? "Cut the link along the wall" : "Cut the link in height", "",
+                 [id, along](State& s) { runArranged(s, edit::cutLink(s.plan(), id, along)); }});
     if (plate.symbol_offset_mm)
-        list.push_back({"Put the plan symbol back", "", [id](State& s) {
-                            runArranged(s, edit::moveSymbol(s.plan(), id, std::nullopt));
-                        }});
+        list.push_back({"Put the plan symbol back", "",
+                        [id](State& s) { runArranged(s, edit::moveSymbol(s.plan(), id, std::nullopt)); }});
 }
 
 void addSeveralActions(std::vector<Action>& list, const std::vector<std::string>& chosen) {
     list.push_back({"Same height as the first", "", [chosen](State& s) {
-                        runArranged(s,
-                                    edit::alignHeightsWith(s.plan(), s.catalogue, chosen, chosen.front()));
+                        runArranged(s, edit::alignHeightsWith(s.plan(), s.catalogue, chosen, chosen.front()));
                     }});
     list.push_back({"One above the other", "", [chosen](State& s) {
-                        runArranged(s,
-                                    edit::alignCentresWith(s.plan(), s.catalogue, chosen, chosen.front()));
+                        runArranged(s, edit::alignCentresWith(s.plan(), s.catalogue, chosen, chosen.front()));
                     }});
     if (chosen.size() > 2)
         list.push_back({"Space evenly", "", [chosen](State& s) {
@@ -195,6 +194,15 @@ void addEditActions(std::vector<Action>& list, const State& state) {
         list.push_back({"Remove the chosen plates", "Delete", removeChosen});
     }
     list.push_back({"Paste", "Ctrl+V", paste});
+    for (const auto& [units, name] : {std::pair{plan::DisplayUnits::Millimetres, "mm"},
+                                      {plan::DisplayUnits::Centimetres, "cm"},
+                                      {plan::DisplayUnits::Metres, "m"},
+                                      {plan::DisplayUnits::FeetInches, "feet and inches"}})
+        if (state.plan().units != units)
+            list.push_back({fmt::format("Show lengths in {}", name), "", [units](State& s) {
+                                runArranged(s, edit::setUnits(units));
+                                s.number_version = 0;
+                            }});
     for (auto& action : arrangeActions(state))
         list.push_back(std::move(action));
 }

@@ -207,13 +207,13 @@ bool drawMeasures(State& state, const plan::Plate& plate, const Projector& proje
         const double aside = lift(measure, size);
         const bool across = measure.along == Along::U;
         if (place == Place::Plan && !across) continue;
-        const auto a = across ? projector(u - from.distance_mm, v + aside)
-                              : projector(u + aside, v - from.distance_mm);
+        const auto a =
+            across ? projector(u - from.distance_mm, v + aside) : projector(u + aside, v - from.distance_mm);
         const auto b = across ? projector(u, v + aside) : projector(u + aside, v);
         if (!a || !b) continue;
         const auto& link = keptOf(plate, measure.along);
-        const bool end = from.from == From::LeftCorner || from.from == From::RightCorner ||
-                         from.from == From::Floor;
+        const bool end =
+            from.from == From::LeftCorner || from.from == From::RightCorner || from.from == From::Floor;
         // Something nearer than its own number would only hide the plate; while it is dragged, and when it is
         // kept, it counts all the same.
         constexpr float kWorth_px = 40;
@@ -232,10 +232,14 @@ bool drawMeasures(State& state, const plan::Plate& plate, const Projector& proje
             over = true;
             ImGui::SetTooltip("From %s. Click to type it.", measure.choice.name.c_str());
             if (ImGui::IsMouseClicked(ImGuiMouseButton_Left))
-                state.typing = {measure.along, from,
-                                plate.id,      edit::shownLength(std::abs(from.distance_mm), state.plan().units),
-                                {},            is_kept,
-                                *middle,       true};
+                state.typing = {measure.along,
+                                from,
+                                plate.id,
+                                edit::shownLength(std::abs(from.distance_mm), state.plan().units),
+                                {},
+                                is_kept,
+                                *middle,
+                                true};
         }
     }
     if (state.drag.moving && state.drag.plate == plate.id && state.drag.place == place) {
@@ -271,15 +275,16 @@ std::string typeDistance(State& state, const std::string& plate_id, Along along,
     const auto edge = edit::keptEdge(state.plan(), *plate, from, along);
     if (!edge) return edge.error();
     plan::KeptDistance kept = from;
-    // A distance is typed as it is shown, without a sign: it stays on the side it is on. One typed with a sign
-    // goes to the other.
+    // A distance is typed as it is shown, without a sign: it stays on the side it is on. One typed with a
+    // sign goes to the other.
     kept.distance_mm = from.distance_mm < 0 ? -*typed : *typed;
     const double at = *edge + kept.distance_mm;
     const auto frame = geometry::hostFrame(state.plan(), plate->room, plate->host);
     const double most = !frame ? 0 : along == Along::U ? frame->length_mm : frame->height_mm;
     if (at < 0 || at > most)
-        return fmt::format("that lies past the {}; give at most {}", along == Along::U ? "wall's end" : "top",
-                           edit::shownLength(kept.distance_mm < 0 ? *edge : most - *edge, state.plan().units));
+        return fmt::format(
+            "that lies past the {}; give at most {}", along == Along::U ? "wall's end" : "top",
+            edit::shownLength(kept.distance_mm < 0 ? *edge : most - *edge, state.plan().units));
     if (keep) {
         const auto command = edit::keepDistance(state.plan(), plate_id, kept, along);
         if (!command) return command.error();
@@ -307,9 +312,9 @@ void drawTyping(State& state) {
         if (typing.open) ImGui::SetKeyboardFocusHere();
         typing.open = false;
         ImGui::SetNextItemWidth(140 * s);
-        const bool enter = ImGui::InputText("##typed", &typing.text,
-                                            ImGuiInputTextFlags_EnterReturnsTrue |
-                                                ImGuiInputTextFlags_AutoSelectAll);
+        const bool enter =
+            ImGui::InputText("##typed", &typing.text,
+                             ImGuiInputTextFlags_EnterReturnsTrue | ImGuiInputTextFlags_AutoSelectAll);
         place(state, "typed");
         ImGui::SameLine();
         ImGui::Checkbox("Keep", &typing.keep);

@@ -182,9 +182,9 @@ void stepInto(State& state, const plan::Room& room, plan::Vec2 at_mm) {
     state.room = room.id;
     const auto* map = walkMap(state, state.storey);
     const plan::Vec2 stand = map == nullptr ? at_mm : map->nearestFree(at_mm);
-    scene::Camera camera = state.camera;
-    camera.orthographic = false;
-    camera.pitch = -0.08F;
+    // As wide as one sees in a room, not as narrow as from above.
+    scene::Camera camera = scene::roomView(state.plan(), room);
+    camera.pitch = -0.2F;
     camera.yaw = static_cast<float>(openYaw(state.plan(), room, stand));
     camera.eye = scene::toScene({stand.x, stand.y, scene::kEyeHeightMm}, elevationOf(state, state.storey));
     flyTo(state, camera);

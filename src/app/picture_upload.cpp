@@ -22,8 +22,7 @@ exporting::Bitmap straight(exporting::Bitmap bitmap) {
         const unsigned alpha = bitmap.rgba[i + 3];
         if (alpha == 0 || alpha == 255) continue;
         for (std::size_t k = 0; k < 3; ++k)
-            bitmap.rgba[i + k] =
-                static_cast<std::uint8_t>(std::min(255U, bitmap.rgba[i + k] * 255U / alpha));
+            bitmap.rgba[i + k] = static_cast<std::uint8_t>(std::min(255U, bitmap.rgba[i + k] * 255U / alpha));
     }
     return bitmap;
 }

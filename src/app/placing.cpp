@@ -32,8 +32,8 @@ edit::Snapped settleOn(const State& state, const Spot& spot, const plan::Plate& 
                        const std::vector<std::string>& except, const DragKeys& keys) {
     edit::Snapped snapped{spot.host.u_mm, spot.host.v_mm, std::nullopt, std::nullopt};
     if (keys.free || !state.derived.house) return snapped;
-    const auto guides = edit::guides(*state.derived.house, state.catalogue, spot.room, spot.host, except,
-                                     usualPlaces(state));
+    const auto guides =
+        edit::guides(*state.derived.house, state.catalogue, spot.room, spot.host, except, usualPlaces(state));
     return edit::snap(guides, spot.host.u_mm, spot.host.v_mm, plateSize(state, plate), keys.tolerance_mm);
 }
 

@@ -28,12 +28,12 @@ enum class Place { Stage, Strip, Plan };
 
 /// Plates that are being dragged.
 struct Drag {
-    std::string plate;   ///< the one under the pointer; empty: nothing is dragged
-    plan::Vec2 grab_mm;  ///< from the pointer to the plate's centre, in its host
+    std::string plate;        ///< the one under the pointer; empty: nothing is dragged
+    plan::Vec2 grab_mm;       ///< from the pointer to the plate's centre, in its host
     plan::Vec2 grab_house_mm; ///< on plan: from the pointer to the plate, which its symbol may stand far from
-    Spot start;          ///< where the plate was
+    Spot start;               ///< where the plate was
     std::map<std::string, plan::Host> others; ///< plates that go along, and where they were
-    bool moving = false; ///< the pointer has left the slack of a click
+    bool moving = false;                      ///< the pointer has left the slack of a click
     Place place = Place::Stage;
     std::optional<edit::Guide> along, height; ///< what it lies on now
 };
@@ -77,8 +77,8 @@ void putDown(State& state, bool again);
 void startPlacing(State& state, plan::Plate plate);
 double usualHeight(const State& state, const plan::Plate& plate);
 
-/// Guides, live distances and typed numbers of a plate at its place in one view; true when the pointer is on a
-/// number, which takes the click.
+/// Guides, live distances and typed numbers of a plate at its place in one view; true when the pointer is on
+/// a number, which takes the click.
 bool drawMeasures(State& state, const plan::Plate& plate, const Projector& projector, Place place);
 /// What hovers: outline and guides.
 void drawPlacing(State& state, const Spot& spot, const Projector& projector);

@@ -1,5 +1,5 @@
-// The drawn plan of the storey: the same drawing as on paper, where the stage is. Plates are placed, slid along
-// walls and flipped to the other face here; their symbols can be pulled aside.
+// The drawn plan of the storey: the same drawing as on paper, where the stage is. Plates are placed, slid
+// along walls and flipped to the other face here; their symbols can be pulled aside.
 #include "app/panels.hpp"
 #include "app/picture_upload.hpp"
 #include "app/placing.hpp"
@@ -17,7 +17,6 @@ namespace gangway::app {
 namespace {
 constexpr double kPlanScale = 50;
 constexpr float kClickSlack_px = 5;
-constexpr float kLargestTexture = 4096;
 constexpr double kWallReach_mm = 350; ///< a pointer this near to a wall is on it
 
 /// Between the screen and the house.
@@ -77,7 +76,7 @@ void refresh(State& state) {
         picture.base = sheets::storeyBase(state.plan(), state.storey, options);
         picture.storey = state.storey;
         picture.look = look;
-        picture.drawn_base_px = 0;
+        picture.drawn_base.clear();
         picture.symbols_version = 0;
     }
     picture.base_version = version;
@@ -88,30 +87,7 @@ void refresh(State& state) {
     picture.symbols = sheets::storeySymbols(state.plan(), state.catalogue, picture.base, options);
     picture.symbols_version = version;
     picture.symbols_look = symbols_look;
-    picture.drawn_symbols_px = 0;
-}
-
-/// Pixels of both pictures at the present zoom.
-void upload(State& state, float px_per_mm) {
-    PlanPicture& picture = state.plan_picture;
-    const double longest = std::max({1.0, picture.base.width_mm, picture.base.height_mm});
-    const float px = std::min(px_per_mm, static_cast<float>(kLargestTexture / longest));
-    drawing::Sheet sheet;
-    sheet.width_mm = picture.base.width_mm;
-    sheet.height_mm = picture.base.height_mm;
-    if (picture.drawn_base_px != px) {
-        sheet.items = picture.base.items;
-        uploadPicture(picture.base_texture, exporting::rasterise(sheet, {0, 0}, sheet.width_mm,
-                                                                 sheet.height_mm, px, paperColour(state)));
-        picture.drawn_base_px = px;
-    }
-    if (picture.drawn_symbols_px != px) {
-        sheet.items = picture.symbols.items;
-        uploadPicture(picture.symbols_texture,
-                      straight(exporting::rasterise(sheet, {0, 0}, sheet.width_mm, sheet.height_mm, px,
-                                                    std::nullopt)));
-        picture.drawn_symbols_px = px;
-    }
+    picture.drawn_symbols.clear();
 }
 
 View viewFor(State& state) {
@@ -133,10 +109,59 @@ View viewFor(State& state) {
     view.mapping = &picture.base.mapping;
     view.height_mm = picture.base.height_mm;
     view.px_per_mm = picture.px_per_mm;
-    view.corner = {
-        state.stage.x + state.stage.width / 2 - static_cast<float>(centre.x) * picture.px_per_mm,
-        state.stage.y + state.stage.height / 2 - (height - static_cast<float>(centre.y)) * picture.px_per_mm};
+    view.corner = {state.stage.x + state.stage.width / 2 - static_cast<float>(centre.x) * picture.px_per_mm,
+                   state.stage.y + state.stage.height / 2 -
+                       (height - static_cast<float>(centre.y)) * picture.px_per_mm};
     return view;
+}
+
+/// The part of the paper that is in view, as both pictures show it.
+struct Part {
+    drawing::Pt lower_left;
+    double width_mm = 0;
+    double height_mm = 0;
+    float px_per_mm = 1;
+    bool operator==(const Part&) const = default;
+};
+
+Part partInView(const State& state, const View& view) {
+    const auto px = static_cast<double>(view.px_per_mm);
+    return {{static_cast<double>(state.stage.x - view.corner.x) / px,
+             view.height_mm - static_cast<double>(state.stage.y + state.stage.height - view.corner.y) / px},
+            static_cast<double>(state.stage.width) / px,
+            static_cast<double>(state.stage.height) / px,
+            view.px_per_mm};
+}
+
+std::string partKey(const Part& part) {
+    return fmt::format("{} {} {} {} {}", part.lower_left.x, part.lower_left.y, part.width_mm, part.height_mm,
+                       part.px_per_mm);
+}
+
+/// Pixels of what is in view: the cost is the window's and not the house's.
+void upload(State& state, const View& view) {
+    PlanPicture& picture = state.plan_picture;
+    const Part part = partInView(state, view);
+    const std::string key = partKey(part);
+    drawing::Sheet sheet;
+    sheet.width_mm = picture.base.width_mm;
+    sheet.height_mm = picture.base.height_mm;
+    if (picture.drawn_base != key) {
+        sheet.items.swap(picture.base.items);
+        uploadPicture(picture.base_texture,
+                      exporting::rasterise(sheet, part.lower_left, part.width_mm, part.height_mm,
+                                           static_cast<double>(part.px_per_mm), paperColour(state)));
+        sheet.items.swap(picture.base.items);
+        picture.drawn_base = key;
+    }
+    if (picture.drawn_symbols != key) {
+        sheet.items.swap(picture.symbols.items);
+        uploadPicture(picture.symbols_texture,
+                      straight(exporting::rasterise(sheet, part.lower_left, part.width_mm, part.height_mm,
+                                                    static_cast<double>(part.px_per_mm), std::nullopt)));
+        sheet.items.swap(picture.symbols.items);
+        picture.drawn_symbols = key;
+    }
 }
 
 void panAndZoom(State& state, const View& view, bool over, bool pan) {
@@ -151,8 +176,7 @@ void panAndZoom(State& state, const View& view, bool over, bool pan) {
     const float before = picture.px_per_mm;
     picture.px_per_mm = std::clamp(before * std::pow(1.15F, io.MouseWheel), 0.4F, 40.0F);
     // The point under the pointer stays there.
-    picture.centre_mm =
-        under + (picture.centre_mm - under) * static_cast<double>(before / picture.px_per_mm);
+    picture.centre_mm = under + (picture.centre_mm - under) * static_cast<double>(before / picture.px_per_mm);
     state.frames_wanted = std::max(state.frames_wanted, 2);
 }
 
@@ -162,8 +186,7 @@ std::optional<Spot> spotOnPlan(const State& state, plan::Vec2 house_mm, double h
     const auto hit = geometry::wallAt(*state.derived.house, state.storey, house_mm, kWallReach_mm);
     const auto* room = hit ? plan::findRoom(state.plan(), hit->room) : nullptr;
     if (room == nullptr) return std::nullopt;
-    return Spot{room->id,
-                {plan::Host::Kind::Wall, room->walls[hit->wall].id, "", "", hit->u_mm, height_mm}};
+    return Spot{room->id, {plan::Host::Kind::Wall, room->walls[hit->wall].id, "", "", hit->u_mm, height_mm}};
 }
 
 Projector planProjector(const State& state, const View& view, const std::string& room_id,
@@ -217,8 +240,8 @@ bool dragOnPlan(State& state, const View& view, const sheets::PlanHit* hit, bool
     state.drag.moving = state.drag.moving || ImGui::IsMouseDragging(ImGuiMouseButton_Left, kClickSlack_px);
     if (!state.drag.moving || (io.MouseDelta.x == 0 && io.MouseDelta.y == 0)) return true;
     if (dragSymbol(state, view)) return true;
-    const auto spot = spotOnPlan(state, view.toHouse(io.MousePos) + state.drag.grab_house_mm,
-                                 state.drag.start.host.v_mm);
+    const auto spot =
+        spotOnPlan(state, view.toHouse(io.MousePos) + state.drag.grab_house_mm, state.drag.start.host.v_mm);
     if (spot) dragTo(state, *spot, keysFor(view));
     return true;
 }
@@ -228,8 +251,8 @@ void placeOnPlan(State& state, const View& view, bool over, bool still) {
     const ImGuiIO& io = ImGui::GetIO();
     DragKeys keys = keysFor(view);
     keys.keep_height = false;
-    hoverPlacing(state, spotOnPlan(state, view.toHouse(io.MousePos), usualHeight(state, state.placing->plate)),
-                 keys);
+    hoverPlacing(
+        state, spotOnPlan(state, view.toHouse(io.MousePos), usualHeight(state, state.placing->plate)), keys);
     if (!state.placing->spot) return;
     state.placing->spot->host.v_mm = usualHeight(state, state.placing->plate);
     const Spot spot = *state.placing->spot;
@@ -290,9 +313,11 @@ bool dragChosenThing(State& state, const View& view, const sheets::PlanHit* hit,
         dragThing(state, state.storey, at, down ? DragPhase::Move : DragPhase::End, keys);
         return down || moved;
     }
-    if (!over || !state.thing || hit == nullptr || !ImGui::IsMouseClicked(ImGuiMouseButton_Left)) return false;
+    if (!over || !state.thing || hit == nullptr || !ImGui::IsMouseClicked(ImGuiMouseButton_Left))
+        return false;
     const bool itself = hit->kind == state.thing->kind && hit->id == state.thing->id;
-    const bool corner = state.thing->kind == sheets::PlanThing::Room || state.thing->kind == sheets::PlanThing::Wall;
+    const bool corner =
+        state.thing->kind == sheets::PlanThing::Room || state.thing->kind == sheets::PlanThing::Wall;
     if (!itself && !corner) return false;
     // A room is taken hold of only at a corner: dragging its floor moves the paper.
     return dragThing(state, state.storey, at, DragPhase::Begin, keys);
@@ -310,8 +335,8 @@ void clickOnPlan(State& state, const sheets::PlanHit* hit) {
         return;
     }
     choosePlate(state, {}, false);
-    chooseThing(state, {hit->kind, hit->id,
-                        hit->kind == sheets::PlanThing::Wall ? hit->room : std::string()});
+    chooseThing(state,
+                {hit->kind, hit->id, hit->kind == sheets::PlanThing::Wall ? hit->room : std::string()});
 }
 
 const sheets::PlanHit* hitUnder(const State& state, plan::Vec2 house_mm) {
@@ -371,18 +396,16 @@ void storeyTabs(State& state) {
 void drawPlanView(State& state) {
     refresh(state);
     const View view = viewFor(state);
-    upload(state, view.px_per_mm);
+    upload(state, view);
     ImDrawList& list = *ImGui::GetWindowDrawList();
     const ImVec2 low{state.stage.x, state.stage.y};
     const ImVec2 high{low.x + state.stage.width, low.y + state.stage.height};
     const auto paper = paperColour(state);
     list.AddRectFilled(low, high, IM_COL32(paper.r, paper.g, paper.b, 255));
     list.PushClipRect(low, high, true);
-    const ImVec2 far{view.corner.x + static_cast<float>(state.plan_picture.base.width_mm) * view.px_per_mm,
-                     view.corner.y + static_cast<float>(state.plan_picture.base.height_mm) * view.px_per_mm};
     for (const unsigned texture : {state.plan_picture.base_texture, state.plan_picture.symbols_texture})
         if (texture != 0)
-            list.AddImage(reinterpret_cast<ImTextureID>(static_cast<std::uintptr_t>(texture)), view.corner, far);
+            list.AddImage(reinterpret_cast<ImTextureID>(static_cast<std::uintptr_t>(texture)), low, high);
     ImGui::SetItemAllowOverlap();
     ImGui::InvisibleButton("plan-mouse", {state.stage.width, state.stage.height},
                            ImGuiButtonFlags_MouseButtonLeft | ImGuiButtonFlags_MouseButtonRight |
@@ -394,8 +417,7 @@ void drawPlanView(State& state) {
     const bool still =
         std::hypot(ImGui::GetMouseDragDelta(0, 0).x, ImGui::GetMouseDragDelta(0, 0).y) < kClickSlack_px;
     const sheets::PlanHit* hit = over ? hitUnder(state, view.toHouse(io.MousePos)) : nullptr;
-    state.hovered =
-        hit != nullptr && hit->kind == sheets::PlanThing::Plate ? hit->id : std::string();
+    state.hovered = hit != nullptr && hit->kind == sheets::PlanThing::Plate ? hit->id : std::string();
     rememberPlaces(state, view);
     bool on_number = false;
     if (const plan::Plate* plate = plan::findPlate(state.plan(), state.selected)) {

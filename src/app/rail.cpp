@@ -39,8 +39,10 @@ void stepPicture(ImDrawList& list, Panel panel, bool review, ImVec2 c, float s, 
         line(0.75F, 0.95F, -0.75F, 0.95F);
         line(-0.75F, 0.95F, -0.75F, -0.95F);
         line(-0.75F, -0.15F, 0.75F, -0.15F);
-        list.AddRect({c.x - 0.55F * r, c.y - 0.72F * r}, {c.x - 0.1F * r, c.y - 0.4F * r}, ink, 0, 0, 1.4F * s);
-        list.AddRect({c.x + 0.1F * r, c.y - 0.72F * r}, {c.x + 0.55F * r, c.y - 0.4F * r}, ink, 0, 0, 1.4F * s);
+        list.AddRect({c.x - 0.55F * r, c.y - 0.72F * r}, {c.x - 0.1F * r, c.y - 0.4F * r}, ink, 0, 0,
+                     1.4F * s);
+        list.AddRect({c.x + 0.1F * r, c.y - 0.72F * r}, {c.x + 0.55F * r, c.y - 0.4F * r}, ink, 0, 0,
+                     1.4F * s);
         return;
     case Panel::Plates: // a plate of two gangs
         line(-1, -0.6F, 1, -0.6F);

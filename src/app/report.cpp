@@ -17,11 +17,10 @@ void writeReport(const State& state, const render::Statistics& statistics, bool 
                    {"room", state.room},
                    {"storey", state.storey},
                    {"selected", state.selected},
-                   {"stance", state.stance == Stance::Walk
-                                  ? "walk"
-                                  : (state.stance == Stance::Orbit    ? "turn"
-                                     : state.stance == Stance::LidOff ? "lid-off"
-                                                                      : "plan")},
+                   {"stance", state.stance == Stance::Walk ? "walk"
+                                                           : (state.stance == Stance::Orbit    ? "turn"
+                                                              : state.stance == Stance::LidOff ? "lid-off"
+                                                                                               : "plan")},
                    {"seat", state.seat == Seat::Designer ? "designer" : "homeowner"},
                    {"eye", {state.camera.eye.x, state.camera.eye.y, state.camera.eye.z}},
                    {"yaw", state.camera.yaw},

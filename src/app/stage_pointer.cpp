@@ -47,8 +47,8 @@ std::optional<Spot> spotUnder(const State& state, const render::View& view, cons
     const auto x = static_cast<int>(at_px.x - state.stage.x);
     const auto y = static_cast<int>(at_px.y - state.stage.y);
     const auto found = hitSpot(state, hit);
-    // A plate that is dragged behind a wardrobe stays on its wall: only another wall, or a face of the piece it
-    // is on, takes it over.
+    // A plate that is dragged behind a wardrobe stays on its wall: only another wall, or a face of the piece
+    // it is on, takes it over.
     const bool takes_over = found && (stay_on == nullptr || found->host.kind == stay_on->host.kind) &&
                             (stay_on == nullptr || stay_on->host.kind != plan::Host::Kind::Furniture ||
                              found->host.furniture == stay_on->host.furniture);
@@ -65,8 +65,7 @@ Projector stageProjector(const State& state, const render::View& view, const std
                          const plan::Host& host) {
     const auto frame = geometry::hostFrame(state.plan(), room_id, host);
     const auto* room = plan::findRoom(state.plan(), room_id);
-    if (!frame || room == nullptr)
-        return [](double, double) { return std::optional<ImVec2>(); };
+    if (!frame || room == nullptr) return [](double, double) { return std::optional<ImVec2>(); };
     return [view, frame = *frame, elevation = elevationOf(state, room->storey), x = state.stage.x,
             y = state.stage.y](double u_mm, double v_mm) -> std::optional<ImVec2> {
         const auto pixel =

@@ -47,7 +47,6 @@ struct Flight {
     float done = 1; ///< 0 to 1; 1: standing still
 };
 
-
 /// Turning about a point, for orbit and lid-off.
 struct OrbitEye {
     glm::vec3 target{0};
@@ -66,7 +65,8 @@ struct Derived {
     std::vector<review::State> states; ///< one a plate, in the plan's order
     review::Count count;
     std::optional<geometry::HouseIndex> house; ///< of the document's plan; new when more than plates changed
-    bool walk_due = false; ///< furniture was moved in a step that is still open: ways and covers wait for its end
+    bool walk_due =
+        false; ///< furniture was moved in a step that is still open: ways and covers wait for its end
 };
 
 /// The wall strip's picture.
@@ -94,9 +94,9 @@ struct PlanPicture {
     std::string symbols_look;
     unsigned base_texture = 0;
     unsigned symbols_texture = 0;
-    float drawn_base_px = 0; ///< pixels a paper mm the textures were drawn at
-    float drawn_symbols_px = 0;
-    float px_per_mm = 0; ///< of plan paper; 0: fit
+    std::string drawn_base; ///< part of the paper that the textures show, as text
+    std::string drawn_symbols;
+    float px_per_mm = 0;  ///< of plan paper; 0: fit
     plan::Vec2 centre_mm; ///< house point in the middle of the view
     bool heights = false;
 };
@@ -128,7 +128,7 @@ struct State {
 
     edit::Document document;
     catalogue::Catalogue catalogue; ///< with the plan's own formats
-    catalogue::Catalogue shipped; ///< as read from the catalogue folder
+    catalogue::Catalogue shipped;   ///< as read from the catalogue folder
     catalogue::CountryPacks packs;
     Derived derived;
 
@@ -144,12 +144,13 @@ struct State {
 
     std::string selected;       ///< plate id
     std::set<std::string> also; ///< plates chosen together with it
-    std::optional<sheets::PlanRef> thing; ///< something else that is chosen: furniture, opening, luminaire, room, wall
+    std::optional<sheets::PlanRef>
+        thing; ///< something else that is chosen: furniture, opening, luminaire, room, wall
     Drag drag;
     std::optional<Placing> placing;
     std::optional<Typing> typing;
     std::optional<ThingPlacing> thing_placing; ///< new furniture, opening or luminaire on the pointer
-    Furnish furnish; ///< its panel, and the card of `thing`
+    Furnish furnish;                           ///< its panel, and the card of `thing`
     std::optional<plan::KeptDistance> measured_along, measured_height; ///< what the card's numbers start from
     std::optional<Rect> box; ///< being drawn to choose what is in it
     std::string hovered;
@@ -158,13 +159,13 @@ struct State {
     bool this_room_only = true; ///< docket
     bool open_only = false;
 
-    std::string answering; ///< name beside answers
+    std::string answering;                     ///< name beside answers
     std::string note_for;                      ///< plate whose query note is being typed; empty: none
     std::map<std::string, std::string> drafts; ///< notes typed and not saved yet, by plate id
-    int note_frame = 0; ///< frame the note was asked for, to put the cursor there once
+    int note_frame = 0;                        ///< frame the note was asked for, to put the cursor there once
     std::string set_out_text, height_text;
     std::string set_out_problem, height_problem; ///< what is wrong with the two texts, in words
-    std::string number_plate; ///< plate the two texts belong to, with version
+    std::string number_plate;                    ///< plate the two texts belong to, with version
     std::uint64_t number_version = 0;
 
     std::string search;

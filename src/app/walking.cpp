@@ -53,8 +53,8 @@ void turnTowards(State& state, plan::Vec2 way, float seconds) {
 } // namespace
 
 bool asked(const State& state) {
-    return state.message || state.ask_unsaved || state.ask_recover || state.search_open || state.browse_open ||
-           state.bench.open;
+    return state.message || state.ask_unsaved || state.ask_recover || state.search_open ||
+           state.browse_open || state.bench.open;
 }
 
 double elevationOf(const State& state, const std::string& storey_id) {

@@ -44,9 +44,8 @@ std::string freePlateId(const plan::Plan& plan, const std::string& wanted) {
 Command addPlate(const plan::Plan& plan, plan::Plate plate) {
     if (plate.tag.empty() || tagTaken(plan, plate.tag)) plate.tag = nextTag(plan, plate.room);
     std::string wanted = plate.id.empty() ? plate.tag : plate.id;
-    std::ranges::transform(wanted, wanted.begin(), [](unsigned char c) {
-        return static_cast<char>(c < 128 ? std::tolower(c) : c);
-    });
+    std::ranges::transform(wanted, wanted.begin(),
+                           [](unsigned char c) { return static_cast<char>(c < 128 ? std::tolower(c) : c); });
     plate.id = freePlateId(plan, wanted);
     std::string name = fmt::format("Add {}", plate.tag);
     return {std::move(name), "", [plate = std::move(plate)](Draft& draft) { draft.add(plate); }};

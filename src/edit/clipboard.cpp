@@ -1,5 +1,5 @@
-#include "edit/room_outline.hpp"
 #include "edit/clipboard.hpp"
+#include "edit/room_outline.hpp"
 
 #include "edit/kept_distances.hpp"
 #include "edit/luminaire_edits.hpp"
@@ -175,7 +175,8 @@ private:
         if (piece.room.empty()) return;
         const plan::Room* source = plan::findRoom(clip_, from);
         const plan::Room* room = plan::findRoom(now_, piece.room);
-        if (source && piece.room != from) piece.at_mm = piece.at_mm + detail::southWest(*room) - detail::southWest(*source);
+        if (source && piece.room != from)
+            piece.at_mm = piece.at_mm + detail::southWest(*room) - detail::southWest(*source);
         piece.at_mm = piece.at_mm + target_.offset_mm;
         if (plan::findLayer(now_, piece.layer) == nullptr) piece.layer = plan::kLayerFurniture;
         piece.id = detail::freeId(before, piece.kind,

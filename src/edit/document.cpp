@@ -24,7 +24,8 @@ bool Document::changed() const {
 }
 
 void Document::run(const Command& command) {
-    const bool merges = stepOpen() && !command.merge_key.empty() && undo_.back().merge_key == command.merge_key;
+    const bool merges =
+        stepOpen() && !command.merge_key.empty() && undo_.back().merge_key == command.merge_key;
     if (!merges) undo_.push_back({command.name, command.merge_key, {}, {}, state_, state_});
     Step& step = undo_.back();
     Draft draft(plan_, step.delta);

@@ -28,8 +28,12 @@ struct List;
 #define GANGWAY_EDIT_LIST(TYPE, MEMBER)                                                                      \
     template <>                                                                                              \
     struct List<plan::TYPE> {                                                                                \
-        static std::vector<plan::TYPE>& of(plan::Plan& plan) { return plan.MEMBER; }                         \
-        static const std::vector<plan::TYPE>& of(const plan::Plan& plan) { return plan.MEMBER; }             \
+        static std::vector<plan::TYPE>& of(plan::Plan& plan) {                                               \
+            return plan.MEMBER;                                                                              \
+        }                                                                                                    \
+        static const std::vector<plan::TYPE>& of(const plan::Plan& plan) {                                   \
+            return plan.MEMBER;                                                                              \
+        }                                                                                                    \
     }
 GANGWAY_EDIT_LIST(Layer, layers);
 GANGWAY_EDIT_LIST(Storey, storeys);
@@ -51,7 +55,8 @@ struct Change {
     enum class Kind { Changed, Added, Removed };
     Kind kind = Kind::Changed;
     std::size_t index = 0;
-    std::optional<T> other; ///< what is not in the plan at the moment: the old value, or the new one once undone
+    std::optional<T>
+        other; ///< what is not in the plan at the moment: the old value, or the new one once undone
 };
 
 /// What a command did, taken back by undo() and done again by redo(), in turn.
@@ -84,9 +89,9 @@ private:
 
 /// What was touched, for views that redo only what they must.
 struct Touched {
-    bool others = false;              ///< rooms, openings, storeys, layers, head, formats or library
-    bool answers = false;             ///< agreements were added or removed
-    std::set<std::string> plates;     ///< ids of plates changed, added or removed
+    bool others = false;          ///< rooms, openings, storeys, layers, head, formats or library
+    bool answers = false;         ///< agreements were added or removed
+    std::set<std::string> plates; ///< ids of plates changed, added or removed
     std::set<std::string> furniture;
     std::set<std::string> luminaires;
     std::set<std::string> devices;

@@ -264,16 +264,16 @@ std::expected<Command, std::string> keepDistance(const plan::Plan& plan, const s
         return std::unexpected(fmt::format("{} already follows {}; cut that link first",
                                            detail::plateName(plan, kept.id),
                                            detail::plateName(plan, plate_id)));
-    return Command{fmt::format("Keep {} {}", detail::plateName(plan, plate_id), keptSentence(plan, kept, along)),
-                   "keep " + plate_id + (along == Along::U ? " u" : " v"), [plate_id, kept, along](Draft& draft) {
-                       plan::Plate* changed = draft.change<plan::Plate>(plate_id);
-                       if (changed == nullptr) return;
-                       const auto edge = keptEdge(draft.plan(), *changed, kept, along);
-                       if (!edge) return;
-                       (along == Along::U ? changed->kept_along : changed->kept_height) = kept;
-                       (along == Along::U ? changed->host.u_mm : changed->host.v_mm) =
-                           *edge + kept.distance_mm;
-                   }};
+    return Command{
+        fmt::format("Keep {} {}", detail::plateName(plan, plate_id), keptSentence(plan, kept, along)),
+        "keep " + plate_id + (along == Along::U ? " u" : " v"), [plate_id, kept, along](Draft& draft) {
+            plan::Plate* changed = draft.change<plan::Plate>(plate_id);
+            if (changed == nullptr) return;
+            const auto edge = keptEdge(draft.plan(), *changed, kept, along);
+            if (!edge) return;
+            (along == Along::U ? changed->kept_along : changed->kept_height) = kept;
+            (along == Along::U ? changed->host.u_mm : changed->host.v_mm) = *edge + kept.distance_mm;
+        }};
 }
 
 Command cutLink(const plan::Plan& plan, const std::string& plate_id, Along along) {

@@ -1,5 +1,5 @@
-// Distances that are kept: from a corner, an opening's edge, a piece of furniture or another plate to a plate,
-// so that the plate follows when that moves.
+// Distances that are kept: from a corner, an opening's edge, a piece of furniture or another plate to a
+// plate, so that the plate follows when that moves.
 #pragma once
 
 #include "edit/edit.hpp"
@@ -12,8 +12,8 @@ namespace gangway::edit {
 
 enum class Along { U, V }; ///< the direction of the host that a kept distance holds: along it, or in height
 
-/// Where the edge that a distance is kept from lies in the (u, v) frame of the plate's host, mm. A door's edge
-/// is its casing's outer edge (design.md 9). The error is a sentence naming what is missing.
+/// Where the edge that a distance is kept from lies in the (u, v) frame of the plate's host, mm. A door's
+/// edge is its casing's outer edge (design.md 9). The error is a sentence naming what is missing.
 std::expected<double, std::string> keptEdge(const plan::Plan& plan, const plan::Plate& plate,
                                             const plan::KeptDistance& kept, Along along);
 

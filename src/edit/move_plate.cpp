@@ -118,8 +118,8 @@ Command nudgePlates(const plan::Plan& plan, const std::vector<std::string>& plat
 Command moveSymbol(const plan::Plan& plan, const std::string& plate_id,
                    const std::optional<plan::Vec2>& offset_mm) {
     const std::string name = detail::plateName(plan, plate_id);
-    return {fmt::format("{} the plan symbol of {}", offset_mm ? "Move" : "Put back", name), "symbol " + plate_id,
-            [plate_id, offset_mm](Draft& draft) {
+    return {fmt::format("{} the plan symbol of {}", offset_mm ? "Move" : "Put back", name),
+            "symbol " + plate_id, [plate_id, offset_mm](Draft& draft) {
                 const plan::Plate* plate = plan::findPlate(draft.plan(), plate_id);
                 if (plate != nullptr && plate->symbol_offset_mm != offset_mm)
                     draft.change<plan::Plate>(plate_id)->symbol_offset_mm = offset_mm;

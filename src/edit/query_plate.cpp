@@ -8,7 +8,8 @@ Command queryPlate(const plan::Plan& plan, const std::string& plate_id, const st
                    const std::string& at, const std::string& note) {
     return {"Query " + detail::plateName(plan, plate_id), "", [plate_id, by, at, note](Draft& draft) {
                 if (const plan::Plate* plate = plan::findPlate(draft.plan(), plate_id))
-                    draft.add(review::answer(draft.plan(), *plate, plan::Agreement::Answer::Query, by, at, note));
+                    draft.add(
+                        review::answer(draft.plan(), *plate, plan::Agreement::Answer::Query, by, at, note));
             }};
 }
 

@@ -151,7 +151,8 @@ plan::Host onHost(const plan::Plan& plan, const std::string& room_id, plan::Host
     const double length = plan::length(edge.to_mm - edge.from_mm);
     host.u_mm = std::clamp(host.u_mm, 0.0, length);
     const double part = length > 0 ? host.u_mm / length : 0;
-    const double ceiling = geometry::ceilingHeightAt(*room, edge.from_mm + (edge.to_mm - edge.from_mm) * part);
+    const double ceiling =
+        geometry::ceilingHeightAt(*room, edge.from_mm + (edge.to_mm - edge.from_mm) * part);
     host.v_mm = std::clamp(host.v_mm, 0.0, std::max(0.0, ceiling));
     return host;
 }

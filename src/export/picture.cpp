@@ -51,7 +51,8 @@ Bitmap rasterise(const drawing::Sheet& sheet, drawing::Pt lower_left, double wid
     bitmap.width = static_cast<int>(columns);
     bitmap.height = static_cast<int>(rows);
 
-    const Surface surface(cairo_image_surface_create(paper ? CAIRO_FORMAT_RGB24 : CAIRO_FORMAT_ARGB32, bitmap.width, bitmap.height));
+    const Surface surface(cairo_image_surface_create(paper ? CAIRO_FORMAT_RGB24 : CAIRO_FORMAT_ARGB32,
+                                                     bitmap.width, bitmap.height));
     const Context context(cairo_create(surface.get()));
     if (paper) {
         cairo_set_source_rgb(context.get(), paper->r / 255.0, paper->g / 255.0, paper->b / 255.0);

@@ -113,7 +113,8 @@ private:
     static constexpr Shape kShape =
         std::is_same_v<T, Course> || std::is_same_v<T, Layer> || std::is_same_v<T, WallLine> ||
                 std::is_same_v<T, Wall> || std::is_same_v<T, Module> || std::is_same_v<T, WayRef> ||
-                std::is_same_v<T, SiteTolerance> || std::is_same_v<T, KeptDistance> || std::is_same_v<T, Ceiling> || std::is_same_v<T, Storey>
+                std::is_same_v<T, SiteTolerance> || std::is_same_v<T, KeptDistance> ||
+                std::is_same_v<T, Ceiling> || std::is_same_v<T, Storey>
             ? Shape::SmallIfItFits
             : Shape::Lines;
 

@@ -47,23 +47,26 @@ void validateKept(Validation& v, const KeptDistance& kept, bool along, const std
     const bool corner = kept.from == From::LeftCorner || kept.from == From::RightCorner;
     if (along ? kept.from == From::Floor : corner) {
         v.warning(pointer + "/from", along ? fmt::format("{}: a distance along the wall can't be kept from "
-                                                         "the floor; it does not follow anything", subject)
+                                                         "the floor; it does not follow anything",
+                                                         subject)
                                            : fmt::format("{}: a height can't be kept from a corner; it does "
-                                                         "not follow anything", subject));
+                                                         "not follow anything",
+                                                         subject));
         return;
     }
     if (corner || kept.from == From::Floor) return;
     const bool upright = kept.edge == Edge::Top || kept.edge == Edge::Bottom;
     if (kept.edge != Edge::Centre && upright == along)
-        v.warning(pointer + "/edge",
-                  fmt::format("{}: that edge has no place {}; it does not follow anything", subject,
-                              along ? "along the wall" : "in height"));
+        v.warning(pointer + "/edge", fmt::format("{}: that edge has no place {}; it does not follow anything",
+                                                 subject, along ? "along the wall" : "in height"));
     const bool there = kept.from == From::Opening     ? holds(plan.openings, kept.id)
                        : kept.from == From::Furniture ? v.furniture(kept.id) != nullptr
                                                       : v.plate(kept.id) != nullptr;
     if (!there)
-        v.warning(pointer + "/id", fmt::format("{}: '{}', which its distance is kept from, is not in the plan; "
-                                               "cut the link or name another", subject, kept.id));
+        v.warning(pointer + "/id",
+                  fmt::format("{}: '{}', which its distance is kept from, is not in the plan; "
+                              "cut the link or name another",
+                              subject, kept.id));
 }
 
 void validateKeptDistances(Validation& v) {

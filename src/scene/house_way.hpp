@@ -16,8 +16,8 @@ struct WayPoint {
     std::string storey;
 };
 
-/// From a point to the free place nearest to another, over at most four stairs; the start is left out, the end
-/// is last. One point when start and end are the same; empty when there is no way.
+/// From a point to the free place nearest to another, over at most four stairs; the start is left out, the
+/// end is last. One point when start and end are the same; empty when there is no way.
 std::vector<WayPoint> wayThroughHouse(const std::map<std::string, WalkMap>& maps,
                                       const std::vector<StairLink>& stairs, const WayPoint& from,
                                       const WayPoint& to);

@@ -49,8 +49,9 @@ Json saved(Window& window, const fs::path& plan) {
 }
 } // namespace
 
-TEST_CASE("window: a plate is dragged on the strip, typed, nudged, lined up with another, all taken back, all "
-          "done again, saved and found in the reopened file") {
+TEST_CASE(
+    "window: a plate is dragged on the strip, typed, nudged, lined up with another, all taken back, all "
+    "done again, saved and found in the reopened file") {
     const fs::path folder = freshFolder("window-placing");
     const fs::path plan = copyOf(kOneRoom, folder);
     const Json before = Json::parse(slurp(plan));

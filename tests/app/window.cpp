@@ -156,7 +156,7 @@ void Window::doubleClick(double x, double y) {
     tool("mousemove --sync --window " + window_id_ + " " + std::to_string(static_cast<int>(x)) + " " +
          std::to_string(static_cast<int>(y)));
     rest(0.25);
-    tool("click --repeat 2 --delay 60 1");
+    tool("click --repeat 2 --delay 130 1");
     rest(0.25);
 }
 

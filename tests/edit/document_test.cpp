@@ -9,7 +9,8 @@ using edit::Document;
 namespace {
 
 Command renamed(const std::string& name, const std::string& merge_key = "") {
-    return {"Rename to " + name, merge_key, [name](edit::Draft& draft) { draft.changeProject().name = name; }};
+    return {"Rename to " + name, merge_key,
+            [name](edit::Draft& draft) { draft.changeProject().name = name; }};
 }
 
 } // namespace

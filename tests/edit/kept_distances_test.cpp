@@ -48,9 +48,8 @@ const plan::Host& hostOf(const edit::Document& document, const std::string& plat
 }
 
 void moveDoor(edit::Document& document, double left_mm) {
-    document.run({"Move door", "", [left_mm](edit::Draft& draft) {
-                      draft.change<plan::Opening>("door")->left_mm = left_mm;
-                  }});
+    document.run({"Move door", "",
+                  [left_mm](edit::Draft& draft) { draft.change<plan::Opening>("door")->left_mm = left_mm; }});
 }
 
 } // namespace
@@ -130,11 +129,14 @@ TEST_CASE("a plate kept above a piece of furniture rises with it, and beside it 
 TEST_CASE("a link that would lead back to the plate is refused") {
     edit::Document document = den();
     keep(document, "d2", {From::Plate, "d1", Edge::Centre, 0, {}}, Along::U);
-    const auto back = edit::keepDistance(document.plan(), "d1", {From::Plate, "d2", Edge::Centre, 0, {}}, Along::U);
+    const auto back =
+        edit::keepDistance(document.plan(), "d1", {From::Plate, "d2", Edge::Centre, 0, {}}, Along::U);
     REQUIRE_FALSE(back);
     CHECK(back.error() == "D-02 already follows D-01; cut that link first");
-    CHECK_FALSE(edit::keepDistance(document.plan(), "d1", {From::Plate, "d1", Edge::Centre, 0, {}}, Along::U));
-    CHECK_FALSE(edit::keepDistance(document.plan(), "d1", {From::Opening, "gone", Edge::Left, 0, {}}, Along::U));
+    CHECK_FALSE(
+        edit::keepDistance(document.plan(), "d1", {From::Plate, "d1", Edge::Centre, 0, {}}, Along::U));
+    CHECK_FALSE(
+        edit::keepDistance(document.plan(), "d1", {From::Opening, "gone", Edge::Left, 0, {}}, Along::U));
 }
 
 TEST_CASE("a cut link no longer pulls, and the link to a removed door is cut") {

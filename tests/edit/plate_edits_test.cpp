@@ -114,7 +114,8 @@ TEST_CASE("ten thousand random edits and undos bring back the same bytes") {
         if (choice == 0) {
             plan::Plate plate;
             plate.room = "kitchen";
-            plate.host = {plan::Host::Kind::Wall, random() % 2 ? "A" : "B", "", "", length(4000), length(2000)};
+            plate.host = {
+                plan::Host::Kind::Wall, random() % 2 ? "A" : "B", "", "", length(4000), length(2000)};
             plate.format = "round-71";
             plate.modules = {{"socket-f", "", "", {}}};
             document.run(edit::addPlate(plan, plate));
