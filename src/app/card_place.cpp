@@ -189,10 +189,20 @@ void cardArrange(State& state) {
     if (smallButton(state, "Arrange", "arrange")) ImGui::OpenPopup("arrange-list");
     ImGui::SetNextWindowSizeConstraints({220 * s, 0}, {420 * s, 420 * s});
     if (ImGui::BeginPopup("arrange-list")) {
-        for (const auto& action : arrangeActions(state)) {
+        const auto list = arrangeActions(state);
+        const auto line = [&state](const Action& action) {
             if (ImGui::Selectable(action.name.c_str())) action.run(state);
             place(state, "arrange:" + action.name);
+        };
+        const auto copies = [](const Action& action) { return action.name.starts_with("Copy to"); };
+        for (const auto& action : list)
+            if (!copies(action)) line(action);
+        if (ImGui::BeginMenu("Copy to another room")) {
+            for (const auto& action : list)
+                if (copies(action)) line(action);
+            ImGui::EndMenu();
         }
+        place(state, "arrange:Copy to another room");
         ImGui::EndPopup();
     }
     ImGui::SameLine(0, 6 * s);

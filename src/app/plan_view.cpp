@@ -323,6 +323,13 @@ bool dragChosenThing(State& state, const View& view, const sheets::PlanHit* hit,
     return dragThing(state, state.storey, at, DragPhase::Begin, keys);
 }
 
+/// What was clicked where the card comes to lie is moved out from under it.
+void clearOfCard(State& state, const View& view) {
+    const float edge =
+        state.stage.x + state.stage.width - (kCardWidth + 56) * state.scale - ImGui::GetIO().MousePos.x;
+    if (edge < 0) state.plan_picture.centre_mm.x -= view.mmFor(static_cast<double>(edge));
+}
+
 void clickOnPlan(State& state, const sheets::PlanHit* hit) {
     if (hit == nullptr) {
         choosePlate(state, {}, false);
@@ -432,7 +439,10 @@ void drawPlanView(State& state) {
     const bool clicked = over && still && ImGui::IsMouseReleased(ImGuiMouseButton_Left);
     const bool placing = state.placing.has_value();
     placeOnPlan(state, view, over, still);
-    if (clicked && !dragged && !on_number && !placing && !state.typing) clickOnPlan(state, hit);
+    if (clicked && !dragged && !on_number && !placing && !state.typing) {
+        clickOnPlan(state, hit);
+        if (hit != nullptr) clearOfCard(state, view);
+    }
     const bool pan = active && !dragged && state.drag.plate.empty() && !io.KeyCtrl &&
                      (ImGui::IsMouseDragging(ImGuiMouseButton_Left, kClickSlack_px) ||
                       ImGui::IsMouseDragging(ImGuiMouseButton_Right, kClickSlack_px) ||

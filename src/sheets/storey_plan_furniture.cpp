@@ -47,11 +47,11 @@ void drawOverhead(StoreyDrawing& storey, const plan::Furniture& piece, plan::Vis
 void drawRoomFurniture(StoreyDrawing& storey, const plan::Room& room) {
     std::vector<Seen> seen;
     std::vector<std::pair<const plan::Furniture*, plan::Visibility>> overhead;
+    std::vector<const plan::Furniture*> hits;
     for (const plan::Furniture* piece : storey.house->furnitureIn(room.id)) {
         const plan::Visibility visibility = visibilityOf(*storey.plan, piece->layer);
         if (visibility == plan::Visibility::Hidden) continue;
-        storey.base->hits.push_back(
-            {PlanThing::Furniture, piece->id, room.id, {}, geometry::footprint(*piece)});
+        hits.push_back(piece);
         if (piece->bottom_mm >= kCutHeight) {
             overhead.emplace_back(piece, visibility);
             continue;
@@ -59,6 +59,12 @@ void drawRoomFurniture(StoreyDrawing& storey, const plan::Room& room) {
         for (auto& outline : geometry::topOutlines(*piece, storey.options->base))
             seen.push_back({std::move(outline), visibility});
     }
+    // A bed is taken hold of and not the rug under it.
+    std::ranges::stable_sort(
+        hits, {}, [](const plan::Furniture* piece) { return piece->bottom_mm + piece->size.height_mm; });
+    for (const plan::Furniture* piece : hits)
+        storey.base->hits.push_back(
+            {PlanThing::Furniture, piece->id, room.id, {}, geometry::footprint(*piece)});
     // What is higher lies over what is lower, whichever piece it belongs to: a chair goes under its table.
     std::ranges::stable_sort(seen, {}, [](const Seen& s) { return s.outline.top_mm; });
     for (const Seen& one : seen)

@@ -277,3 +277,17 @@ TEST_CASE("rooms are named where there is space, and doors swing into the room t
         CHECK(arcs == static_cast<std::size_t>(opening.leaves));
     }
 }
+
+TEST_CASE("a piece over a rug is hit before the rug, whatever their order in the plan") {
+    plan::Plan plan = terrace();
+    const auto* bed = plan::findFurniture(plan, "bedroom-bed");
+    REQUIRE(bed != nullptr);
+    const plan::Vec2 middle = bed->at_mm;
+    for (int turn = 0; turn < 2; ++turn) {
+        const auto drawn = sheets::storeyPlan(plan, test::shippedCatalogue(), "upper");
+        const auto* hit = sheets::hitAt(drawn.hits, middle);
+        REQUIRE(hit != nullptr);
+        CHECK(hit->id == "bedroom-bed");
+        std::reverse(plan.furniture.begin(), plan.furniture.end());
+    }
+}
