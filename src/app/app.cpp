@@ -173,7 +173,8 @@ void layOut(State& state, render::Renderer& renderer, float width, float height)
     drawDialogs(state);
     ImDrawList& back = *ImGui::GetBackgroundDrawList();
     back.AddRectFilled({0, 0}, {width, height}, packed(state.tokens->paper));
-    if (!asked(state)) {
+    const bool menu = ImGui::IsPopupOpen(nullptr, ImGuiPopupFlags_AnyPopupId | ImGuiPopupFlags_AnyPopupLevel);
+    if (!asked(state) && !menu) {
         frameLine(state, {0, top}, {width, top});
         if (designer) {
             frameLine(state, {rail, top}, {rail, height});

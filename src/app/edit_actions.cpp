@@ -11,6 +11,10 @@
 #include <GLFW/glfw3.h>
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <cmath>
+#include <set>
+
 namespace gangway::app {
 
 void runArranged(State& state, const std::expected<edit::Command, std::string>& command) {
@@ -122,16 +126,49 @@ std::vector<const plan::Furniture*> piecesNear(const State& state, const plan::P
     return pieces;
 }
 
+bool oneOf(const std::string& kind, std::initializer_list<const char*> kinds) {
+    return std::ranges::find(kinds, kind) != kinds.end();
+}
+
+/// Runs what makes new plates, chooses the first of them and says when it lies on another one.
+void runCopies(State& state, const std::expected<edit::Command, std::string>& command) {
+    const std::size_t before = state.plan().plates.size();
+    runArranged(state, command);
+    if (state.plan().plates.size() <= before) return;
+    const plan::Plate made = state.plan().plates[before];
+    choosePlate(state, made.id, false);
+    const plan::Vec2 half = plateSize(state, made) * 0.5;
+    for (const auto& other : state.plan().plates) {
+        const plan::Vec2 reach = half + plateSize(state, other) * 0.5;
+        const plan::Host& a = made.host;
+        const plan::Host& b = other.host;
+        const bool same_face = made.room == other.room && a.kind == b.kind && a.wall == b.wall &&
+                               a.furniture == b.furniture && a.face == b.face;
+        if (other.id != made.id && same_face && std::abs(a.u_mm - b.u_mm) < reach.x &&
+            std::abs(a.v_mm - b.v_mm) < reach.y)
+            say(state, fmt::format("{}: it lies over {}", state.document.undoName(),
+                                   other.tag.empty() ? other.id : other.tag));
+    }
+}
+
 void addOnePlateActions(std::vector<Action>& list, const State& state, const plan::Plate& plate) {
     const std::string id = plate.id;
+    std::set<std::string> named; // two worktops at a wall are told apart by their place: nearest first
     for (const auto* piece : piecesNear(state, plate)) {
-        list.push_back({"Mirror to the other side of the " + piece->name, "", [id, on = piece->id](State& s) {
-                            runArranged(s, edit::mirrorToOtherSide(s.plan(), s.catalogue, {id}, on));
-                        }});
+        const std::string name =
+            named.insert(piece->name).second ? piece->name : piece->name + " " + piece->id;
+        if (oneOf(piece->kind, {"bed", "bunk-bed", "sofa", "desk", "table", "dressing-table", "vanity",
+                                "tv-stand", "tv-wall"}))
+            list.push_back({"Mirror to the other side of the " + name, "", [id, on = piece->id](State& s) {
+                                runCopies(s, edit::mirrorToOtherSide(s.plan(), s.catalogue, {id}, on));
+                            }});
+        if (!oneOf(piece->kind, {"worktop", "desk", "island", "base-unit", "drawer-unit", "table",
+                                 "dressing-table", "vanity"}))
+            continue;
         for (const int count : {2, 3, 4})
-            list.push_back({fmt::format("Row of {} over the {}", count, piece->name), "",
+            list.push_back({fmt::format("Row of {} over the {}", count, name), "",
                             [id, count, on = piece->id](State& s) {
-                                runArranged(s, edit::arrayOnFurniture(s.plan(), s.catalogue, id, on, count));
+                                runCopies(s, edit::arrayOnFurniture(s.plan(), s.catalogue, id, on, count));
                             }});
     }
     list.push_back({"To the other side of the wall", "",

@@ -230,7 +230,7 @@ bool drawMeasures(State& state, const plan::Plate& plate, const Projector& proje
                       {*middle, edit::shownLength(std::abs(from.distance_mm), state.plan().units), is_kept},
                       name, taken)) {
             over = true;
-            ImGui::SetTooltip("From %s. Click to type it.", measure.choice.name.c_str());
+            if (!state.typing) ImGui::SetTooltip("From %s. Click to type it.", measure.choice.name.c_str());
             if (ImGui::IsMouseClicked(ImGuiMouseButton_Left))
                 state.typing = {measure.along,
                                 from,

@@ -195,6 +195,9 @@ void setStance(State& state, Stance stance) {
     if (stance == Stance::Plan) return;
     if (stance == Stance::Walk) {
         if (before == Stance::Walk) return;
+        // Back from the plan one stands where one stood, unless another room was chosen there.
+        const auto* stood = geometry::roomAt(state.plan(), state.storey, standingAt(state));
+        if (before == Stance::Plan && stood != nullptr && stood->id == state.room) return;
         if (const plan::Room* room = standingRoom(state)) flyTo(state, scene::roomView(state.plan(), *room));
         return;
     }

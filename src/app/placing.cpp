@@ -71,7 +71,7 @@ void choosePlate(State& state, const std::string& plate_id, bool add) {
         state.selected.clear();
         if (!state.also.empty()) state.selected = state.also.extract(state.also.begin()).value();
     } else if (state.also.erase(plate_id) == 0) {
-        state.also.insert(std::exchange(state.selected, plate_id));
+        state.also.insert(plate_id); // the first one clicked stays the first
     }
 }
 
@@ -84,8 +84,11 @@ void beginDrag(State& state, const std::string& plate_id, const Spot& pointer, P
     drag.start = {plate->room, plate->host};
     if (sameSurface(plate->host, pointer.host))
         drag.grab_mm = {plate->host.u_mm - pointer.host.u_mm, plate->host.v_mm - pointer.host.v_mm};
-    const auto chosen = chosenPlates(state);
-    if (std::ranges::find(chosen, plate_id) != chosen.end())
+    auto chosen = chosenPlates(state);
+    const bool is_chosen = std::ranges::find(chosen, plate_id) != chosen.end();
+    // What is taken hold of is what the numbers are about.
+    if (!is_chosen && !ImGui::GetIO().KeyCtrl) choosePlate(state, plate_id, false);
+    if (is_chosen)
         for (const auto& id : chosen)
             if (id != plate_id) drag.others.emplace(id, plan::findPlate(state.plan(), id)->host);
     state.drag = std::move(drag);
@@ -165,10 +168,11 @@ void putDown(State& state, bool again) {
     plate.host.v_mm = std::round(plate.host.v_mm * 10) / 10;
     state.document.run(edit::addPlate(state.plan(), plate));
     state.document.closeStep();
-    state.selected = state.plan().plates.back().id;
-    state.also.clear();
+    state.room = plate.room;
     say(state, state.document.undoName());
-    if (!again) state.placing.reset();
+    if (again) return; // its card would lie over the next place
+    state.placing.reset();
+    choosePlate(state, state.plan().plates.back().id, false);
 }
 
 } // namespace gangway::app

@@ -267,6 +267,13 @@ void placeOnPlan(State& state, const View& view, bool over, bool still) {
     if (still && ImGui::IsMouseReleased(ImGuiMouseButton_Left)) putDown(state, io.KeyShift);
 }
 
+plan::Vec2 middleOf(const std::vector<plan::Vec2>& outline) {
+    plan::Vec2 middle;
+    for (const plan::Vec2 corner : outline)
+        middle = middle + corner * (1.0 / static_cast<double>(outline.size()));
+    return middle;
+}
+
 /// A box drawn with Ctrl chooses the plates in it.
 bool boxOnPlan(State& state, const View& view, bool active) {
     const ImGuiIO& io = ImGui::GetIO();
@@ -280,13 +287,13 @@ bool boxOnPlan(State& state, const View& view, bool active) {
     list.AddRect({box.x, box.y}, {box.x + box.width, box.y + box.height}, packed(kLight.accent));
     if (ImGui::IsMouseDown(ImGuiMouseButton_Left)) return true;
     choosePlate(state, {}, false);
-    for (const auto& plate : state.plan().plates) {
-        const auto* room = plan::findRoom(state.plan(), plate.room);
-        if (room == nullptr || room->storey != state.storey) continue;
-        const auto point = geometry::hostPoint(state.plan(), plate.room, plate.host);
-        if (!point) continue;
-        const ImVec2 at = view.toScreen({point->x, point->y});
-        if (box.holds(at.x, at.y)) choosePlate(state, plate.id, true);
+    // By the drawn symbol, which may stand off the wall: the box goes round what is seen.
+    for (const auto& hit : state.plan_picture.symbols.hits) {
+        if (hit.kind != sheets::PlanThing::Plate || hit.outline_mm.empty()) continue;
+        const ImVec2 at = view.toScreen(middleOf(hit.outline_mm));
+        const auto chosen = chosenPlates(state);
+        if (box.holds(at.x, at.y) && std::ranges::find(chosen, hit.id) == chosen.end())
+            choosePlate(state, hit.id, true);
     }
     state.box.reset();
     return true;
@@ -354,10 +361,7 @@ const sheets::PlanHit* hitUnder(const State& state, plan::Vec2 house_mm) {
 void rememberPlaces(State& state, const View& view) {
     for (const auto* hits : {&state.plan_picture.base.hits, &state.plan_picture.symbols.hits})
         for (const auto& hit : *hits) {
-            plan::Vec2 middle;
-            for (const plan::Vec2 corner : hit.outline_mm)
-                middle = middle + corner * (1.0 / static_cast<double>(hit.outline_mm.size()));
-            const ImVec2 at = view.toScreen(middle);
+            const ImVec2 at = view.toScreen(middleOf(hit.outline_mm));
             const char* kind = hit.kind == sheets::PlanThing::Plate       ? "plan:plate:"
                                : hit.kind == sheets::PlanThing::Furniture ? "plan:furniture:"
                                : hit.kind == sheets::PlanThing::Opening   ? "plan:opening:"
@@ -376,6 +380,8 @@ void storeyTabs(State& state) {
     for (const auto& storey : state.plan().storeys) {
         const bool chosen = storey.id == state.storey;
         ImGui::PushStyleColor(ImGuiCol_Button, colour(chosen ? state.tokens->accent : state.tokens->raised));
+        ImGui::PushStyleColor(ImGuiCol_ButtonHovered,
+                              colour(chosen ? state.tokens->accent : state.tokens->quiet));
         ImGui::PushStyleColor(ImGuiCol_Text, colour(chosen ? state.tokens->on_accent : state.tokens->ink));
         if (ImGui::Button(storey.name.c_str()) && !chosen) {
             state.storey = storey.id;
@@ -386,7 +392,7 @@ void storeyTabs(State& state) {
                 }
         }
         place(state, "plan:storey:" + storey.id);
-        ImGui::PopStyleColor(2);
+        ImGui::PopStyleColor(3);
         ImGui::SameLine(0, 4 * s);
     }
     ImGui::SameLine(0, 20 * s);

@@ -223,7 +223,13 @@ void newOwnFormat(State& state) {
     if (from != nullptr) {
         own.module_width_mm = from->aperture_width_mm;
         own.module_height_mm = from->aperture_height_mm;
-        own.plate_width_mm = from->single_width_mm;
+        // A format whose smallest plate holds several modules is taken back to what one gang would need.
+        plan::Plate least;
+        least.format = from->id;
+        least.gangs = std::max(1, from->min_gangs);
+        const double narrow =
+            catalogue::compose(bench.catalogue, least).width_mm - from->pitch_mm * (least.gangs - 1);
+        own.plate_width_mm = narrow > own.module_width_mm ? narrow : from->single_width_mm;
         own.plate_height_mm = from->single_height_mm;
         own.pitch_mm = from->pitch_mm;
         own.corner_mm = from->corner_mm;

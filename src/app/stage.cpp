@@ -235,7 +235,7 @@ void crumb(const State& state) {
 
 void toast(const State& state) {
     if (state.toast.empty() || ImGui::GetTime() > state.toast_until) return;
-    ImDrawList& list = *ImGui::GetWindowDrawList();
+    ImDrawList& list = *ImGui::GetForegroundDrawList();
     const float s = state.scale;
     const ImVec2 size = ImGui::CalcTextSize(state.toast.c_str());
     const ImVec2 corner{state.stage.x + (state.stage.width - size.x) / 2 - 14 * s,

@@ -73,6 +73,7 @@ struct Derived {
 struct StripPicture {
     sheets::Strip strip;
     std::string room;
+    std::string shown_plate; ///< the chosen plate that was last brought into view
     std::uint64_t version = 0;
     unsigned texture = 0;
     int texture_width = 0;

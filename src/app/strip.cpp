@@ -211,6 +211,25 @@ void clickOnStrip(State& state, const std::string& hit) {
 }
 } // namespace
 
+namespace {
+/// Brings a newly chosen plate's stretch of wall into view.
+void showChosen(State& state, const plan::Room& room, float extent_px) {
+    StripPicture& picture = state.strip;
+    if (picture.shown_plate == state.selected || !state.drag.plate.empty()) return;
+    picture.shown_plate = state.selected;
+    const plan::Plate* plate = plan::findPlate(state.plan(), state.selected);
+    if (plate == nullptr || plate->room != room.id || plate->host.kind != plan::Host::Kind::Wall) return;
+    for (const auto& wall : picture.strip.walls) {
+        if (room.walls[wall.wall].id != plate->host.wall) continue;
+        const auto at =
+            static_cast<float>(wall.origin.x + plate->host.u_mm / kStripScale) * picture.px_per_mm;
+        constexpr float kMargin_px = 80;
+        const float on_screen = at + picture.pan_px;
+        if (on_screen < kMargin_px || on_screen > extent_px - kMargin_px) picture.pan_px = extent_px / 2 - at;
+    }
+}
+} // namespace
+
 void drawStrip(State& state) {
     const plan::Room* room = standingRoom(state);
     const float s = state.scale;
@@ -238,6 +257,7 @@ void drawStrip(State& state) {
         picture.pan_px -= under * (picture.zoom / before - 1);
         state.frames_wanted = std::max(state.frames_wanted, 2);
     }
+    showChosen(state, *room, extent.x);
     const float slack = extent.x - width;
     picture.pan_px = slack > 0 ? slack / 2 : std::clamp(picture.pan_px, slack, 0.0F);
     Mapping map{{origin.x + picture.pan_px, origin.y + (extent.y - height) / 2},

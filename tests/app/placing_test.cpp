@@ -75,14 +75,15 @@ TEST_CASE(
     window.keyDown("ctrl");
     window.click(other_x, other_y);
     window.keyUp("ctrl");
-    CHECK(window.waitFor("chosen", Json::array({"room-04", "room-02"})));
+    CHECK(window.waitFor("chosen", Json::array({"room-02", "room-04"})));
     window.click("arrange:Same height as the first");
-    CHECK(window.waitFor("undo", "Align 2 plates at 300 mm"));
+    CHECK(window.waitFor("undo", "Align 2 plates at 460 mm"));
     window.picture("aligned");
 
     const Json after = saved(window, plan);
     CHECK(plateOf(after, "room-02")["setOut"] == Approx(636.5)); // 600 + 35.5, and 1 by the arrow key
-    CHECK(plateOf(after, "room-02")["height"] == Approx(300));
+    CHECK(plateOf(after, "room-02")["height"] == Approx(460));
+    CHECK(plateOf(after, "room-04")["height"] == Approx(460)); // the first one chosen is the measure
     while (window.look()["undo"] != "")
         window.key("ctrl+z");
     CHECK(plateOf(saved(window, plan), "room-02") == plateOf(before, "room-02"));
