@@ -180,7 +180,12 @@ void layOut(State& state, render::Renderer& renderer, float width, float height)
             frameLine(state, {rail, top}, {rail, height});
             frameLine(state, {width - docket, top}, {width - docket, height});
         }
-        frameLine(state, {rail, height - below}, {width - docket, height - below});
+        // In a low window the card reaches over the strip: the line goes under it.
+        const float line = height - below;
+        const auto card = state.places.find("card");
+        const bool crossed = card != state.places.end() && card->second.y + card->second.height > line;
+        frameLine(state, {rail, line}, {crossed ? card->second.x : width - docket, line});
+        if (crossed) frameLine(state, {card->second.x + card->second.width, line}, {width - docket, line});
     }
 }
 
