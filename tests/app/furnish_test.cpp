@@ -12,17 +12,10 @@ using Json = nlohmann::json;
 namespace fs = std::filesystem;
 
 namespace {
-fs::path oneRoomIn(const fs::path& folder) {
-    const fs::path copy = folder / "house.plan.json";
-    fs::copy_file(std::string(GANGWAY_TESTS_DIR) + "/fixtures/one-room.plan.json", copy,
-                  fs::copy_options::overwrite_existing);
-    return copy;
-}
-
 /// The room with the light switch kept from the door: the door's right structural edge is at 100 + 900, its
 /// casing ends 60 further on, and the switch is at 1155, so 95 from there.
 fs::path roomWithKeptSwitch(const fs::path& folder) {
-    const fs::path plan = oneRoomIn(folder);
+    const fs::path plan = copyOf(kOneRoom, folder);
     Json json = Json::parse(slurp(plan));
     for (auto& plate : json["plates"])
         if (plate["id"] == "room-01")
@@ -36,24 +29,11 @@ const Json* byId(const Json& list, const std::string& id) {
         if (entry["id"] == id) return &entry;
     return nullptr;
 }
-
-void typeInto(Window& window, const std::string& place, const std::string& text) {
-    window.click(place);
-    window.key("ctrl+a");
-    window.type(text);
-    window.key("Return");
-}
-
-Json saved(Window& window, const fs::path& plan) {
-    window.key("ctrl+s");
-    CHECK(window.waitFor("changed", false));
-    return Json::parse(slurp(plan));
-}
 } // namespace
 
 TEST_CASE("window: a desk from the palette is put into the room, sized by number, and undone step by step") {
     const fs::path folder = freshFolder("window-furnish");
-    const fs::path plan = oneRoomIn(folder);
+    const fs::path plan = copyOf(kOneRoom, folder);
     Window window(folder, plan);
     window.click("rail:Furnish");
     window.click("furnish:search");

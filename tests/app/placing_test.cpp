@@ -12,14 +12,6 @@ using Json = nlohmann::json;
 namespace fs = std::filesystem;
 
 namespace {
-const std::string kOneRoom = std::string(GANGWAY_TESTS_DIR) + "/fixtures/one-room.plan.json";
-
-fs::path copyOf(const fs::path& plan, const fs::path& folder) {
-    const fs::path copy = folder / "house.plan.json";
-    fs::copy_file(plan, copy, fs::copy_options::overwrite_existing);
-    return copy;
-}
-
 Json plateOf(const Json& plan, const std::string& id) {
     for (const auto& plate : plan["plates"])
         if (plate["id"] == id) return plate;
@@ -33,19 +25,6 @@ std::pair<double, double> placeOf(Window& window, const std::string& name) {
     REQUIRE(report["places"].contains(name));
     const auto rect = report["places"][name].get<std::vector<double>>();
     return {rect[0] + rect[2] / 2, rect[1] + rect[3] / 2};
-}
-
-void typeInto(Window& window, const std::string& place, const std::string& text) {
-    window.click(place);
-    window.key("ctrl+a");
-    window.type(text);
-    window.key("Return");
-}
-
-Json saved(Window& window, const fs::path& plan) {
-    window.key("ctrl+s");
-    CHECK(window.waitFor("changed", false));
-    return Json::parse(slurp(plan));
 }
 } // namespace
 

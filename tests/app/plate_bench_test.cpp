@@ -13,14 +13,6 @@ using Json = nlohmann::json;
 namespace fs = std::filesystem;
 
 namespace {
-const std::string kOneRoom = std::string(GANGWAY_TESTS_DIR) + "/fixtures/one-room.plan.json";
-
-fs::path copyOf(const fs::path& plan, const fs::path& folder) {
-    const fs::path copy = folder / "house.plan.json";
-    fs::copy_file(plan, copy, fs::copy_options::overwrite_existing);
-    return copy;
-}
-
 /// The user's data folder for one test; the program inherits it.
 class DataHome {
 public:

@@ -205,4 +205,26 @@ void Window::closeByManager() {
     rest(0.4);
 }
 
+const std::filesystem::path kOneRoom =
+    std::filesystem::path(GANGWAY_TESTS_DIR) / "fixtures" / "one-room.plan.json";
+
+std::filesystem::path copyOf(const std::filesystem::path& plan, const std::filesystem::path& folder) {
+    std::filesystem::path copy = folder / "house.plan.json";
+    std::filesystem::copy_file(plan, copy, std::filesystem::copy_options::overwrite_existing);
+    return copy;
+}
+
+void typeInto(Window& window, const std::string& place, const std::string& text) {
+    window.click(place);
+    window.key("ctrl+a");
+    window.type(text);
+    window.key("Return");
+}
+
+nlohmann::json saved(Window& window, const std::filesystem::path& plan) {
+    window.key("ctrl+s");
+    CHECK(window.waitFor("changed", false));
+    return nlohmann::json::parse(slurp(plan));
+}
+
 } // namespace gangway::testing

@@ -49,4 +49,13 @@ private:
     int program_pid_ = 0;
 };
 
+/// The fixture most window tests start from: one room with five plates.
+extern const std::filesystem::path kOneRoom;
+/// A plan as house.plan.json in a folder of the test's own.
+std::filesystem::path copyOf(const std::filesystem::path& plan, const std::filesystem::path& folder);
+/// Types over what stands in a box, and Enter.
+void typeInto(Window& window, const std::string& place, const std::string& text);
+/// Saves with Ctrl+S and reads the file.
+nlohmann::json saved(Window& window, const std::filesystem::path& plan);
+
 } // namespace gangway::testing
