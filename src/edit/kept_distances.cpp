@@ -1,6 +1,7 @@
 #include "edit/kept_distances.hpp"
 
 #include "edit/plate_name.hpp"
+#include "edit/wording.hpp"
 #include "geometry/furniture.hpp"
 #include "geometry/house_index.hpp"
 #include "geometry/walls.hpp"
@@ -31,11 +32,6 @@ struct Span {
 double component(const geometry::Frame& frame, Vec3 house_mm, Along along) {
     const Vec3 local = geometry::toFrame(frame, house_mm);
     return along == Along::U ? local.x : local.y;
-}
-
-const plan::Opening* findOpening(const plan::Plan& plan, const std::string& id) {
-    const auto found = std::ranges::find(plan.openings, id, &plan::Opening::id);
-    return found == plan.openings.end() ? nullptr : &*found;
 }
 
 std::expected<Span, std::string> openingSpan(const plan::Plan& plan, const geometry::Frame& frame,
@@ -122,7 +118,7 @@ std::string nameOf(const plan::Plan& plan, const plan::KeptDistance& kept) {
     case From::Plate:
         return detail::plateName(plan, kept.id);
     case From::Opening: {
-        const auto* opening = findOpening(plan, kept.id);
+        const auto* opening = detail::findOpening(plan, kept.id);
         const std::string name = opening && !opening->name.empty() ? opening->name : kept.id;
         return fmt::format("{}, {}", name, edgeWord(kept.edge));
     }
@@ -229,7 +225,7 @@ std::expected<double, std::string> keptEdge(const plan::Plan& plan, const plan::
         return component(*frame, *point, along);
     }
     case From::Opening: {
-        const plan::Opening* opening = findOpening(plan, kept.id);
+        const plan::Opening* opening = detail::findOpening(plan, kept.id);
         if (opening == nullptr) return std::unexpected(missing(kept));
         const auto span = openingSpan(plan, *frame, plate, *opening, along);
         if (!span) return std::unexpected(span.error());

@@ -1,5 +1,7 @@
 #include "edit/wall_marks.hpp"
 
+#include "edit/wording.hpp"
+
 #include "geometry/furniture.hpp"
 #include "geometry/walls.hpp"
 #include "plan/furniture_kinds.hpp"
@@ -12,23 +14,10 @@ namespace {
 constexpr double kAtWall_mm = 400; ///< a chair in the middle of the room is no reference
 constexpr double kLow_mm = 50;     ///< nobody lines a plate up with a rug
 
-const char* wordFor(plan::Opening::Kind kind) {
-    switch (kind) {
-    case plan::Opening::Kind::Window:
-        return "window";
-    case plan::Opening::Kind::Plain:
-        return "opening";
-    case plan::Opening::Kind::Hatch:
-        return "hatch";
-    default:
-        return "door";
-    }
-}
-
 WallMark markOf(const geometry::FaceHole& hole) {
     const plan::Opening& opening = *hole.opening;
     const double casing = hole.hosted_here ? opening.casing_mm : opening.casing_beyond_mm;
-    return {opening.name.empty() ? wordFor(opening.kind) : opening.name,
+    return {opening.name.empty() ? std::string(openingWord(opening.kind)) : opening.name,
             hole.left_mm - casing,
             hole.right_mm + casing,
             hole.bottom_mm,
