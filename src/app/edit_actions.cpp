@@ -162,9 +162,7 @@ void addOnePlateActions(std::vector<Action>& list, const State& state, const pla
             list.push_back({"Mirror to the other side of the " + name, "", [id, on = piece->id](State& s) {
                                 runCopies(s, edit::mirrorToOtherSide(s.plan(), s.catalogue, {id}, on));
                             }});
-        if (!oneOf(piece->kind, {"worktop", "desk", "island", "base-unit", "drawer-unit", "table",
-                                 "dressing-table", "vanity"}))
-            continue;
+        if (!oneOf(piece->kind, {"worktop", "desk", "island", "table", "dressing-table", "vanity"})) continue;
         for (const int count : {2, 3, 4})
             list.push_back({fmt::format("Row of {} over the {}", count, name), "",
                             [id, count, on = piece->id](State& s) {
