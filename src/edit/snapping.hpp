@@ -1,10 +1,9 @@
-// What a plate lines up with while it is dragged, and the distances shown beside it. Pure functions.
+// What a plate lines up with while it is dragged. Pure functions.
 #pragma once
 
 #include "catalogue/catalogue.hpp"
 #include "geometry/house_index.hpp"
 
-#include <expected>
 #include <optional>
 #include <string>
 #include <vector>
@@ -60,33 +59,5 @@ struct Snapped {
 /// by more than that. `plate_size_mm` is the plate's width and height. Snapping again changes nothing.
 Snapped snap(const std::vector<Guide>& guides, double u_mm, double v_mm, plan::Vec2 plate_size_mm,
              double tolerance_mm);
-
-/// The edge of a casing, or of a piece of furniture at the wall, that is nearest to a plate along the wall.
-struct NearestEdge {
-    std::string name;     ///< "door to the hall, right edge"
-    double centre_mm = 0; ///< from the edge to the plate's centre, positive to the right
-    double clear_mm =
-        0; ///< between the edge and the plate's edge on that side; negative: the plate crosses it
-};
-struct NearestPlate {
-    std::string id;
-    std::string name;    ///< its tag
-    double along_mm = 0; ///< from its centre to the plate's, positive to the right and up
-    double height_mm = 0;
-    double distance_mm = 0; ///< centre to centre
-};
-/// Live numbers of a plate, to its centre.
-struct Distances {
-    double left_mm = 0; ///< from the host's left and right end
-    double right_mm = 0;
-    std::optional<double> floor_mm; ///< above FFL and below the ceiling; on upright hosts only
-    std::optional<double> ceiling_mm;
-    std::optional<NearestEdge> edge;   ///< on walls only
-    std::optional<NearestPlate> plate; ///< on the same host
-};
-/// `except_plate` is the plate itself. The error is a sentence naming what is missing of the host.
-std::expected<Distances, std::string> distances(const geometry::HouseIndex& house, const std::string& room_id,
-                                                const plan::Host& host, plan::Vec2 plate_size_mm,
-                                                const std::string& except_plate);
 
 } // namespace gangway::edit
