@@ -56,17 +56,34 @@ enum class ModuleKind {
     Control
 };
 
+/// What working one way of a module does to what it feeds.
+enum class WayAction {
+    None,
+    OneWay,       ///< on and off from here alone
+    TwoWay,       ///< changeover: one end of a group
+    Intermediate, ///< crossover: between the two ends of a group
+    Push,         ///< a pulse for a relay
+    Sensor,
+    Timer,
+    Motor, ///< runs a motor one way while pressed: up or open is way 1, down or close way 2
+    Heating
+};
+
 struct ModuleType {
     std::string id;   ///< "socket-f"
     std::string name; ///< "socket outlet, type F"
     std::string code; ///< short mark for schedules and legends, "SO-F"
     ModuleKind kind = ModuleKind::Blank;
-    std::string symbol;  ///< plan symbol of drawing/symbols.hpp, IEC 60617 style
-    int gangs = 1;       ///< gangs it takes in its format
-    int ways = 0;        ///< switched outputs it offers
-    int outlets = 0;     ///< plugs it takes
-    double depth_mm = 0; ///< box depth it needs
+    std::string symbol;                 ///< plan symbol of drawing/symbols.hpp, IEC 60617 style
+    int gangs = 1;                      ///< gangs it takes in its format
+    int ways = 0;                       ///< switched outputs it offers
+    WayAction action = WayAction::None; ///< of each of its ways
+    int outlets = 0;                    ///< plugs it takes
+    double depth_mm = 0;                ///< box depth it needs
     bool extra_low_voltage = false;
+    double min_load_w = 0; ///< dimmers: least load of lamps; 0: not stated
+    double max_load_w =
+        0; ///< dimmers: greatest load of filament lamps; LED lamps by the pack's part; 0: not stated
     double rated_current_a = 0; ///< where a standard gives one, else 0
     bool switched = false;      ///< a socket outlet with its own switch
     bool usb = false;           ///< charges through USB

@@ -61,6 +61,67 @@ void readHeights(ObjectReader& reader, CountryPack& pack, Mistakes& mistakes) {
     }
 }
 
+Grade readGrade(ObjectReader& reader) {
+    return static_cast<Grade>(reader.word("grade", {"official", "trade", "secondary", "memory", "practice"}));
+}
+
+const Json& objectAt(const Json& object, const std::string& key) {
+    static const Json kNone = Json::object();
+    return object.is_object() && object.contains(key) ? object[key] : kNone;
+}
+
+Sourced readSourced(const Json& numbers, const std::string& key, detail::Range range, Mistakes& mistakes) {
+    ObjectReader reader(objectAt(numbers, key), fmt::format("/numbers/{}", key), mistakes);
+    Sourced number;
+    number.value = reader.length("value", range);
+    number.source = reader.text("source");
+    number.grade = readGrade(reader);
+    reader.finish();
+    return number;
+}
+
+void readNumbers(const Json& object, CountryPack& pack, Mistakes& mistakes) {
+    const Json& numbers = objectAt(object, "numbers");
+    pack.volts = readSourced(numbers, "volts", {1, 1000}, mistakes);
+    pack.lighting_rated_a = readSourced(numbers, "lightingRated", {1, 100}, mistakes);
+    pack.circuit_part = readSourced(numbers, "circuitPart", {0.1, 1}, mistakes);
+    pack.dimmer_led_part = readSourced(numbers, "dimmerLedPart", {0.01, 1}, mistakes);
+    pack.entrance_reach_mm = readSourced(numbers, "entranceReach", {100, 5000}, mistakes);
+    pack.maintenance = readSourced(numbers, "maintenance", {0.1, 1}, mistakes);
+    pack.utilisation = readSourced(numbers, "utilisation", {0.1, 1}, mistakes);
+    pack.work_plane_mm = readSourced(numbers, "workPlane", {0, 2000}, mistakes);
+}
+
+Wiring readWiring(const Json& object, Mistakes& mistakes) {
+    ObjectReader reader(objectAt(object, "wiring"), "/wiring", mistakes);
+    Wiring wiring;
+    wiring.convention = static_cast<WiringConvention>(
+        reader.word("convention", {"loop-in-at-lamp", "neutral-at-switch", "junction-box"}));
+    wiring.source = reader.text("source");
+    wiring.grade = readGrade(reader);
+    reader.finish();
+    return wiring;
+}
+
+void readLight(ObjectReader& parent, CountryPack& pack, Mistakes& mistakes) {
+    static const std::vector<std::string> kUses = {"unstated", "living",  "dining",   "kitchen", "bedroom",
+                                                   "child",    "study",   "bathroom", "toilet",  "hall",
+                                                   "stair",    "utility", "store"};
+    const Json* list = parent.array("light", ObjectReader::Presence::Required);
+    for (std::size_t i = 0; list && i < list->size(); ++i) {
+        ObjectReader reader((*list)[i], fmt::format("/light/{}", i), mistakes);
+        LightTarget target;
+        target.use = static_cast<plan::RoomUse>(reader.word("use", kUses));
+        target.task = reader.text("task", "");
+        target.low_lx = reader.length("low", {1, 5000});
+        target.high_lx = reader.length("high", {1, 5000});
+        target.source = reader.text("source");
+        target.grade = readGrade(reader);
+        reader.finish();
+        pack.light.push_back(std::move(target));
+    }
+}
+
 CountryPack readPack(const Json& object, Mistakes& mistakes) {
     ObjectReader reader(object, "", mistakes);
     CountryPack pack;
@@ -73,6 +134,11 @@ CountryPack readPack(const Json& object, Mistakes& mistakes) {
     pack.habit_source = reader.text("habitSource");
     reader.text("note", "");
     readHeights(reader, pack, mistakes);
+    for (const char* key : {"numbers", "wiring"})
+        if (!reader.has(key)) reader.note(key, "missing");
+    if (reader.has("numbers")) readNumbers(object, pack, mistakes);
+    if (reader.has("wiring")) pack.wiring = readWiring(object, mistakes);
+    readLight(reader, pack, mistakes);
     reader.finish();
     return pack;
 }

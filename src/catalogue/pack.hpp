@@ -22,6 +22,35 @@ struct MountingHeight {
     Grade grade = Grade::Practice;
 };
 
+/// A number and who says so.
+struct Sourced {
+    double value = 0;
+    std::string source;
+    Grade grade = Grade::Practice;
+};
+
+/// How switched lighting is usually wired, for counting conductors.
+enum class WiringConvention {
+    LoopInAtLamp, ///< the supply loops through the ceiling roses; switches hang on a drop without a neutral
+    NeutralAtSwitch, ///< the supply comes to the first switch box, with a neutral
+    JunctionBox      ///< everything meets in a joint box of the room
+};
+struct Wiring {
+    WiringConvention convention = WiringConvention::JunctionBox;
+    std::string source;
+    Grade grade = Grade::Practice;
+};
+
+/// Illuminance usual for a use of rooms, general or for a task; a range, never a verdict.
+struct LightTarget {
+    plan::RoomUse use = plan::RoomUse::Unstated;
+    std::string task; ///< empty: the room in general
+    double low_lx = 0;
+    double high_lx = 0;
+    std::string source;
+    Grade grade = Grade::Practice;
+};
+
 struct CountryPack {
     std::string id; ///< "gb"
     std::string name;
@@ -31,6 +60,16 @@ struct CountryPack {
     std::string height_habit; ///< what a mounting height refers to, in words: "centre line"
     std::string habit_source;
     std::vector<MountingHeight> heights;
+    Wiring wiring;
+    Sourced volts;             ///< nominal, line to neutral
+    Sourced lighting_rated_a;  ///< usual protective device of a lighting circuit
+    Sourced circuit_part;      ///< of the rated current that lighting may take, 0 to 1
+    Sourced dimmer_led_part;   ///< of a dimmer's filament rating that LED lamps may take, 0 to 1
+    Sourced entrance_reach_mm; ///< from an entrance to the switch that lights the room
+    Sourced maintenance;       ///< factor of the lumen method
+    Sourced utilisation;       ///< factor of the lumen method
+    Sourced work_plane_mm;     ///< above FFL
+    std::vector<LightTarget> light;
     /// The height a new plate gets: the first from the floor whose kinds hold `kind`, nullptr when there is
     /// none.
     const MountingHeight* usualHeight(ModuleKind kind) const;

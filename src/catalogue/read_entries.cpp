@@ -12,6 +12,7 @@ constexpr Range kSmall{0, 200};
 constexpr Range kDepth{1, 200};
 constexpr Range kGangs{1, 20};
 constexpr Range kCurrent{0.1, 125};
+constexpr Range kLoad{0, 10000};
 
 BoxSpec readBox(const Json& object, const std::string& pointer, Mistakes& mistakes) {
     ObjectReader reader(object, pointer, mistakes);
@@ -69,6 +70,11 @@ void readMake(ObjectReader& reader, ModuleType& module, const Fronts& fronts, Mi
     if (reader.has("rated")) {
         module.rated_current_a = reader.length("rated", kCurrent);
         module.source += fmt::format("; rated current: {}", reader.text("ratedSource"));
+    }
+    if (reader.has("minLoad") || reader.has("maxLoad")) {
+        module.min_load_w = reader.length("minLoad", kLoad, module.min_load_w);
+        module.max_load_w = reader.length("maxLoad", kLoad, module.max_load_w);
+        module.source += fmt::format("; load: {}", reader.text("loadSource"));
     }
     if (const Json* front = reader.array("front", Presence::Optional)) {
         std::string front_source;
@@ -150,6 +156,11 @@ ModuleType readModule(const Json& object, const std::string& pointer, const Fron
     module.kind = static_cast<ModuleKind>(reader.word("kind", moduleKindWords()));
     module.symbol = reader.text("symbol");
     module.ways = reader.whole("ways", {0, 8}, 0);
+    static const std::vector<std::string> kActions = {"none",   "one-way", "two-way", "intermediate", "push",
+                                                      "sensor", "timer",   "motor",   "heating"};
+    module.action = static_cast<WayAction>(reader.word("action", kActions, 0));
+    if (module.ways > 0 && !reader.has("action"))
+        reader.note("action", "missing; a module with ways needs what they do");
     module.outlets = reader.whole("outlets", {0, 8}, 0);
     module.extra_low_voltage = reader.flag("extraLowVoltage", false);
     module.switched = reader.flag("switched", false);

@@ -66,6 +66,7 @@ void Delta::redo(plan::Plan& plan) {
 void Touched::add(const Touched& more) {
     others = others || more.others;
     answers = answers || more.answers;
+    lighting = lighting || more.lighting;
     plates.insert(more.plates.begin(), more.plates.end());
     furniture.insert(more.furniture.begin(), more.furniture.end());
     luminaires.insert(more.luminaires.begin(), more.luminaires.end());
@@ -98,6 +99,12 @@ void Draft::touch(const plan::Device& device, bool structure) {
 }
 void Draft::touch(const plan::SwitchLeg& leg, bool) {
     touched_.legs.insert(leg.id);
+}
+void Draft::touch(const plan::Circuit&, bool) {
+    touched_.lighting = true;
+}
+void Draft::touch(const plan::LightScene&, bool) {
+    touched_.lighting = true;
 }
 void Draft::touch(const plan::Agreement&, bool) {
     touched_.answers = true;

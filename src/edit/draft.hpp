@@ -44,6 +44,8 @@ GANGWAY_EDIT_LIST(Plate, plates);
 GANGWAY_EDIT_LIST(Device, devices);
 GANGWAY_EDIT_LIST(Luminaire, luminaires);
 GANGWAY_EDIT_LIST(SwitchLeg, legs);
+GANGWAY_EDIT_LIST(Circuit, circuits);
+GANGWAY_EDIT_LIST(LightScene, scenes);
 GANGWAY_EDIT_LIST(Agreement, agreements);
 GANGWAY_EDIT_LIST(OwnFormat, formats);
 GANGWAY_EDIT_LIST(LibraryPlate, library);
@@ -81,7 +83,8 @@ private:
     using Any = std::variant<Change<PlanHead>, Change<plan::Layer>, Change<plan::Storey>, Change<plan::Room>,
                              Change<plan::Opening>, Change<plan::Furniture>, Change<plan::Plate>,
                              Change<plan::Device>, Change<plan::Luminaire>, Change<plan::SwitchLeg>,
-                             Change<plan::Agreement>, Change<plan::OwnFormat>, Change<plan::LibraryPlate>>;
+                             Change<plan::Circuit>, Change<plan::LightScene>, Change<plan::Agreement>,
+                             Change<plan::OwnFormat>, Change<plan::LibraryPlate>>;
     std::vector<Any> changes_;
     /// (list, index) of elements whose old value is already kept; emptied for a list when its places shift.
     std::set<std::pair<std::size_t, std::size_t>> kept_;
@@ -96,10 +99,11 @@ struct Touched {
     std::set<std::string> luminaires;
     std::set<std::string> devices;
     std::set<std::string> legs;
+    bool lighting = false; ///< circuits or light scenes
     void add(const Touched& more);
     bool onlyPlates() const {
         return !others && !answers && furniture.empty() && luminaires.empty() && devices.empty() &&
-               legs.empty();
+               legs.empty() && !lighting;
     }
 };
 
@@ -189,6 +193,8 @@ private:
     void touch(const plan::Luminaire& luminaire, bool structure);
     void touch(const plan::Device& device, bool structure);
     void touch(const plan::SwitchLeg& leg, bool structure);
+    void touch(const plan::Circuit& circuit, bool structure);
+    void touch(const plan::LightScene& scene, bool structure);
     void touch(const plan::Agreement& agreement, bool structure);
     void touch(const plan::Room& room, bool structure);
     void touch(const plan::Opening& opening, bool structure);

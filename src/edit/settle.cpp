@@ -95,6 +95,16 @@ void cutLooseEnds(Draft& draft) {
         });
 }
 
+/// Light scenes forget legs that are gone.
+void mendScenes(Draft& draft) {
+    if (draft.plan().scenes.empty() || (draft.touched().legs.empty() && !draft.touched().lighting)) return;
+    const Ids legs = idsOf(draft.plan().legs);
+    const auto lost = [&](const plan::LightScene::Level& level) { return !legs.contains(level.leg); };
+    mendWhere<plan::LightScene>(
+        draft, [&](const auto& scene) { return std::ranges::any_of(scene.levels, lost); },
+        [&](plan::LightScene& scene) { std::erase_if(scene.levels, lost); });
+}
+
 /// Legs forget ways and lamps that are gone; a leg with nothing left at either end goes too. Without a change
 /// of structure only the ways of touched plates can be gone.
 void mendLegs(Draft& draft, bool structure) {
@@ -127,6 +137,7 @@ void mendLegs(Draft& draft, bool structure) {
         return touched.contains(leg.id) && leg.controls.empty() && leg.luminaires.empty() &&
                leg.plates.empty();
     });
+    mendScenes(draft);
 }
 
 /// A place in a floor or ceiling that is still in the room.

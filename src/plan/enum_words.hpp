@@ -73,6 +73,32 @@ inline constexpr std::array<Word<Luminaire::Kind>, 8> kLuminaire{{{"ceiling", Lu
                                                                   {"under-unit", Luminaire::Kind::UnderUnit},
                                                                   {"floor", Luminaire::Kind::Floor},
                                                                   {"table", Luminaire::Kind::Table}}};
+inline constexpr std::array<Word<Luminaire::PlanLook>, 3> kPlanLook{
+    {{"as-sheet", Luminaire::PlanLook::AsSheet},
+     {"symbol", Luminaire::PlanLook::Symbol},
+     {"top-view", Luminaire::PlanLook::TopView}}};
+inline constexpr std::array<Word<SwitchLeg::Line>, 5> kLegLine{{{"auto", SwitchLeg::Line::Auto},
+                                                                {"arc", SwitchLeg::Line::Arc},
+                                                                {"straight", SwitchLeg::Line::Straight},
+                                                                {"orthogonal", SwitchLeg::Line::Orthogonal},
+                                                                {"letters", SwitchLeg::Line::Letters}}};
+inline constexpr std::array<Word<Circuit::Kind>, 4> kCircuit{{{"lighting", Circuit::Kind::Lighting},
+                                                              {"sockets", Circuit::Kind::Sockets},
+                                                              {"appliance", Circuit::Kind::Appliance},
+                                                              {"motor", Circuit::Kind::Motor}}};
+inline constexpr std::array<Word<RoomUse>, 13> kRoomUse{{{"unstated", RoomUse::Unstated},
+                                                         {"living", RoomUse::Living},
+                                                         {"dining", RoomUse::Dining},
+                                                         {"kitchen", RoomUse::Kitchen},
+                                                         {"bedroom", RoomUse::Bedroom},
+                                                         {"child", RoomUse::Child},
+                                                         {"study", RoomUse::Study},
+                                                         {"bathroom", RoomUse::Bathroom},
+                                                         {"toilet", RoomUse::Toilet},
+                                                         {"hall", RoomUse::Hall},
+                                                         {"stair", RoomUse::Stair},
+                                                         {"utility", RoomUse::Utility},
+                                                         {"store", RoomUse::Store}}};
 inline constexpr std::array<Word<Agreement::Answer>, 2> kAnswer{
     {{"agree", Agreement::Answer::Agree}, {"query", Agreement::Answer::Query}}};
 

@@ -31,6 +31,9 @@ inline constexpr Range kAngle{-360, 360, "degrees"};
 inline constexpr Range kStop{0, 180, "degrees", true};
 inline constexpr Range kBeam{0, 360, "degrees"};
 inline constexpr Range kWatts{0, 1e6, "W"};
+inline constexpr Range kAmperes{0, 1000, "A"};
+inline constexpr Range kVolts{0, 1000, "V"};
+inline constexpr Range kPercent{1, 100, "%"};
 inline constexpr Range kLumens{0, 1e6, "lm"};
 inline constexpr Range kKelvin{1000, 20000, "K"};
 inline constexpr Range kLeaves{1, 2, ""};
@@ -142,6 +145,7 @@ void describe(V& v, Ref<V, Room> r) {
     v.id("id", r.id);
     v.text("letter", r.letter, "");
     v.text("name", r.name, kRequired);
+    v.word("use", r.use, words::kRoomUse, RoomUse::Unstated);
     v.id("storey", r.storey);
     v.polygon("outline", r.outline);
     v.objects("walls", r.walls);
@@ -208,6 +212,8 @@ void describe(V& v, Ref<V, Module> m) {
     v.id("type", m.type);
     v.text("finish", m.finish, "");
     v.text("label", m.label, "");
+    v.maybe("minLoad", m.min_load_w, kWatts);
+    v.maybe("maxLoad", m.max_load_w, kWatts);
     v.unknown(m.unknown);
 }
 
@@ -321,6 +327,8 @@ void describe(V& v, Ref<V, Luminaire> l) {
     v.number("beam", l.beam_deg, kBeam, 0.0);
     v.flag("dimmable", l.dimmable);
     v.text("ies", l.ies, "");
+    v.word("planLook", l.plan_look, words::kPlanLook, Luminaire::PlanLook::AsSheet);
+    v.flag("ownSwitch", l.own_switch);
     v.unknown(l.unknown);
 }
 
@@ -340,7 +348,37 @@ void describe(V& v, Ref<V, SwitchLeg> l) {
     v.objects("controls", l.controls);
     v.texts("luminaires", l.luminaires);
     v.texts("plates", l.plates);
+    v.word("line", l.line, words::kLegLine, SwitchLeg::Line::Auto);
+    v.flag("relay", l.relay);
+    v.text("circuit", l.circuit, "");
     v.unknown(l.unknown);
+}
+
+template <class V>
+void describe(V& v, Ref<V, Circuit> c) {
+    v.id("id", c.id);
+    v.text("name", c.name, "");
+    v.word("kind", c.kind, words::kCircuit, kRequired);
+    v.number("rated", c.rated_a, kAmperes, 0.0);
+    v.text("protection", c.protection, "");
+    v.number("volts", c.volts, kVolts, 0.0);
+    v.text("note", c.note, "");
+    v.unknown(c.unknown);
+}
+
+template <class V>
+void describe(V& v, Ref<V, LightScene::Level> l) {
+    v.id("leg", l.leg);
+    v.number("percent", l.percent, kPercent, 100.0);
+    v.unknown(l.unknown);
+}
+
+template <class V>
+void describe(V& v, Ref<V, LightScene> s) {
+    v.id("id", s.id);
+    v.text("name", s.name, "");
+    v.objects("levels", s.levels);
+    v.unknown(s.unknown);
 }
 
 template <class V>
@@ -369,6 +407,8 @@ void describe(V& v, Ref<V, Plan> p) {
     v.objects("devices", p.devices);
     v.objects("luminaires", p.luminaires);
     v.objects("legs", p.legs);
+    v.objects("circuits", p.circuits);
+    v.objects("scenes", p.scenes);
     v.objects("agreements", p.agreements);
     v.objects("formats", p.formats);
     v.objects("library", p.library);

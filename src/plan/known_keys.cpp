@@ -42,6 +42,9 @@ std::vector<std::pair<std::string, std::vector<KnownKey>>> allKnownKeys() {
             {"luminaire", knownKeys<Luminaire>()},
             {"way", knownKeys<WayRef>()},
             {"leg", knownKeys<SwitchLeg>()},
+            {"circuit", knownKeys<Circuit>()},
+            {"level", knownKeys<LightScene::Level>()},
+            {"scene", knownKeys<LightScene>()},
             {"agreement", knownKeys<Agreement>()}};
 }
 

@@ -117,10 +117,16 @@ struct Ceiling {
     UnknownKeys unknown;
 };
 
+/// What a room is used for; sets which light, counts and reach are usual there.
+enum class RoomUse {
+    Unstated, Living, Dining, Kitchen, Bedroom, Child, Study, Bathroom, Toilet, Hall, Stair, Utility, Store
+};
+
 struct Room {
     std::string id;
     std::string letter;          ///< the K of tag "K-04"
     std::string name;
+    RoomUse use = RoomUse::Unstated;
     std::string storey;
     std::vector<Vec2> outline;   ///< finished inside faces, clockwise seen from above
     std::vector<Wall> walls;     ///< one for each outline edge, then one for each column edge, always complete
@@ -209,6 +215,9 @@ struct Module {
     std::string type;   ///< key in the catalogue: "socket-f", "switch-1way"
     std::string finish; ///< finish id; empty: the plate's
     std::string label;  ///< engraving or note: "hob", "landing"
+    /// What the chosen product carries at least and at most; the catalogue's values when not set.
+    std::optional<double> min_load_w;
+    std::optional<double> max_load_w;
     UnknownKeys unknown;
 };
 
@@ -320,6 +329,8 @@ struct Device {
 
 struct Luminaire {
     enum class Kind { Ceiling, Wall, Pendant, Recessed, Linear, UnderUnit, Floor, Table };
+    /// How plans show it: as the sheet says for all, or its own way.
+    enum class PlanLook { AsSheet, Symbol, TopView };
     std::string id;
     std::string tag;
     std::string name;
@@ -335,6 +346,8 @@ struct Luminaire {
     double beam_deg = 0;         ///< full beam angle; 0: all round
     bool dimmable = false;
     std::string ies;             ///< IES file beside the plan
+    PlanLook plan_look = PlanLook::AsSheet;
+    bool own_switch = false;     ///< worked by a switch on itself or its lead; floor and table lamps always are
     UnknownKeys unknown;
 };
 
@@ -355,6 +368,38 @@ struct SwitchLeg {
     std::vector<WayRef> controls;
     std::vector<std::string> luminaires;
     std::vector<std::string> plates;
+    /// How the plan draws it. Auto: by how crowded the plan is there.
+    enum class Line { Auto, Arc, Straight, Orthogonal, Letters };
+    Line line = Line::Auto;
+    bool relay = false;  ///< an impulse relay in the board or a box: any number of push-buttons work it
+    std::string circuit; ///< id of the circuit it is fed by, or the name of one that is not described
+    UnknownKeys unknown;
+};
+
+/// A circuit, as the designer's information for the electrician, who designs it.
+struct Circuit {
+    enum class Kind { Lighting, Sockets, Appliance, Motor };
+    std::string id;
+    std::string name;
+    Kind kind = Kind::Sockets;
+    double rated_a = 0;     ///< of its protective device; 0: not stated
+    std::string protection; ///< the device in words: "RCBO, 30 mA"
+    double volts = 0;       ///< 0: the country pack's
+    std::string note;
+    UnknownKeys unknown;
+};
+
+/// A stored picture of light: how far each leg is on. Legs that are not listed are off.
+struct LightScene {
+    struct Level {
+        std::string leg;
+        double percent = 100; ///< 1 to 100; a leg without dimmer is on
+        UnknownKeys unknown = {};
+        bool operator==(const Level&) const = default;
+    };
+    std::string id;
+    std::string name;
+    std::vector<Level> levels;
     UnknownKeys unknown;
 };
 
@@ -384,6 +429,8 @@ struct Plan {
     std::vector<Device> devices;
     std::vector<Luminaire> luminaires;
     std::vector<SwitchLeg> legs;
+    std::vector<Circuit> circuits;
+    std::vector<LightScene> scenes;
     std::vector<Agreement> agreements;
     std::vector<OwnFormat> formats;
     std::vector<LibraryPlate> library;

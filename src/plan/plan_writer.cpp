@@ -123,7 +123,8 @@ void PlanWriter::modules(const char* key, const std::vector<Module>& list) {
     pair(key, [&] {
         json_.container('[', Shape::SmallIfItFits, [&] {
             for (const Module& module : list) {
-                const bool plain = module.finish.empty() && module.label.empty() && module.unknown.empty();
+                const bool plain = module.finish.empty() && module.label.empty() && !module.min_load_w &&
+                                   !module.max_load_w && module.unknown.empty();
                 if (plain)
                     json_.text(module.type);
                 else

@@ -11,7 +11,7 @@ namespace gangway::plan {
 namespace {
 
 /// How one element of a list is called.
-constexpr std::array<std::pair<std::string_view, std::string_view>, 16> kSingulars{{
+constexpr std::array<std::pair<std::string_view, std::string_view>, 19> kSingulars{{
     {"layers", "layer"},
     {"storeys", "storey"},
     {"rooms", "room"},
@@ -21,6 +21,9 @@ constexpr std::array<std::pair<std::string_view, std::string_view>, 16> kSingula
     {"devices", "device"},
     {"luminaires", "luminaire"},
     {"legs", "leg"},
+    {"circuits", "circuit"},
+    {"scenes", "scene"},
+    {"levels", "level"},
     {"agreements", "agreement"},
     {"walls", "wall"},
     {"lines", "wall line"},

@@ -130,6 +130,15 @@ void validateLegs(Validation& v) {
     }
 }
 
+void validateScenes(Validation& v) {
+    const Plan& plan = v.plan();
+    for (std::size_t i = 0; i < plan.scenes.size(); ++i)
+        for (std::size_t k = 0; v.sound("scenes", i) && k < plan.scenes[i].levels.size(); ++k)
+            v.refers(plan.legs, "legs", plan.scenes[i].levels[k].leg,
+                     fmt::format("/scenes/{}/levels/{}/leg", i, k),
+                     fmt::format("scene '{}'", plan.scenes[i].id), "leg");
+}
+
 /// An answer outlives its plate: it was given, and deleting the plate does not make it ungiven.
 void validateAgreements(Validation& v) {
     const std::vector<Agreement>& list = v.plan().agreements;
@@ -147,6 +156,7 @@ void validateReferences(Validation& v) {
     validateKeptDistances(v);
     validateDevices(v);
     validateLegs(v);
+    validateScenes(v);
     validateAgreements(v);
 }
 

@@ -318,6 +318,8 @@ void fillRandom(Dice& dice, Plan& plan, const Room& room) {
     lamp.kelvin = dice.length(2200, 6500);
     lamp.beam_deg = dice.length(0, 360);
     lamp.dimmable = dice.chance();
+    lamp.plan_look = dice.pick({Luminaire::PlanLook::AsSheet, Luminaire::PlanLook::TopView});
+    lamp.own_switch = dice.chance();
     lamp.unknown = dice.unknown();
     plan.luminaires.push_back(lamp);
     plan.legs.push_back({room.id + "-leg",
@@ -326,7 +328,17 @@ void fillRandom(Dice& dice, Plan& plan, const Room& room) {
                          {{plan.plates.back().id, 2, 1, dice.unknown()}},
                          {lamp.id},
                          dice.chance() ? std::vector<std::string>{} : std::vector{plan.plates.back().id},
+                         dice.pick({SwitchLeg::Line::Auto, SwitchLeg::Line::Letters}),
+                         dice.chance(),
+                         dice.text(),
                          dice.unknown()});
+    plan.circuits.push_back({room.id + "-circuit", dice.text(),
+                             dice.pick({Circuit::Kind::Lighting, Circuit::Kind::Motor}), dice.length(0, 63),
+                             dice.text(), dice.length(0, 400), dice.text(), dice.unknown()});
+    plan.scenes.push_back({room.id + "-scene",
+                           dice.text(),
+                           {{plan.legs.back().id, dice.length(1, 100), dice.unknown()}},
+                           dice.unknown()});
     plan.agreements.push_back({plan.plates.back().id,
                                dice.pick({Agreement::Answer::Agree, Agreement::Answer::Query}), dice.text(),
                                "2026-11-25T12:00:00Z", dice.text(), "0123456789abcdef", dice.unknown()});

@@ -1,0 +1,17 @@
+// Every check there is, over one plan.
+#pragma once
+
+#include "catalogue/pack.hpp"
+#include "geometry/house_index.hpp"
+#include "plan/finding.hpp"
+
+#include <vector>
+
+namespace gangway::checks {
+
+/// All findings, faults first, then warnings, then hints, each in the plan's order of rooms.
+[[nodiscard]] std::vector<plan::Finding> check(const geometry::HouseIndex& house,
+                                               const catalogue::Catalogue& catalogue,
+                                               const catalogue::CountryPack& pack);
+
+} // namespace gangway::checks
