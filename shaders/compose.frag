@@ -17,6 +17,7 @@ uniform mat4 world_to_sun;
 uniform vec3 sun_direction; // towards the sun
 uniform vec3 sun_colour;
 uniform vec2 sun_sway;      // shifts the sun a little from sample to sample
+uniform float daylight;     // part of the surroundings' light there is
 uniform float sun_texel;    // metres
 uniform vec2 pixel;
 uniform int scale;          // pixels to one of the light and occlusion maps
@@ -101,10 +102,10 @@ void main() {
     grazing *= grazing;
     float fresnel = mix(0.04, 0.6, metal) + (1.0 - rough) * 0.5 * grazing * grazing;
     float shine = fresnel * (1.0 - rough) * (1.0 - rough);
-    vec3 seen = surroundings(mirrored) * mix(0.55, 1.15, smoothstep(-0.3, 0.9, mirrored.y));
+    vec3 seen = daylight * surroundings(mirrored) * mix(0.55, 1.15, smoothstep(-0.3, 0.9, mirrored.y));
 
     float open = light.a;
-    vec3 ambient = surroundings(n) * mix(vec3(0.30, 0.26, 0.23), vec3(1.0), open);
+    vec3 ambient = daylight * surroundings(n) * mix(vec3(0.30, 0.26, 0.23), vec3(1.0), open);
     vec3 direct = (sun_colour * sun + light.rgb) * mix(0.55, 1.0, open);
     vec3 lit = albedo * (1.0 - 0.45 * metal) * (ambient + direct) + seen * shine * mix(vec3(1.0), albedo, metal) * open;
     if (emission > 0.0) lit = albedo * min(0.4 + 0.5 * emission, 1.5) * (0.8 + 0.2 * abs(dot(look, n)));

@@ -13,6 +13,7 @@ layout(location = 0) out vec4 result;
 
 uniform vec4 eye;
 uniform float ghost; // 1: faded on purpose
+uniform float daylight; // part of the surroundings' light there is
 
 void main() {
     vec3 towards = normalize(eye.w > 0.5 ? eye.xyz - world_position : eye.xyz);
@@ -20,8 +21,8 @@ void main() {
     float facing = abs(dot(n, towards));
     if (dot(n, towards) < 0.0) n = -n;
     float rim = pow(1.0 - facing, 3.0);
-    vec3 base = colour.rgb * surroundings(n);
-    vec3 mirrored = surroundings(reflect(-towards, n)) * 1.25;
+    vec3 base = colour.rgb * surroundings(n) * daylight;
+    vec3 mirrored = surroundings(reflect(-towards, n)) * 1.25 * daylight;
     vec3 light = ghost > 0.5 ? base : mix(base, mirrored, clamp(0.25 + rim, 0.0, 1.0) * glossy);
     float cover = ghost > 0.5 ? 0.2 + 0.25 * rim : clamp(colour.a * 0.75 + 0.35 * rim, 0.0, 1.0);
     result = vec4(toScreen(toned(light)), cover);

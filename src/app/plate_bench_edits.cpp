@@ -67,7 +67,7 @@ void replaceModule(PlateBench& bench, std::size_t index, const std::string& type
     modules[index].type = type;
     const auto next = modules.begin() + static_cast<std::ptrdiff_t>(index) + 1;
     if (spare > 0 && next != modules.end())
-        modules.insert(next, static_cast<std::size_t>(spare), plan::Module{.type = kBlank});
+        modules.insert(next, static_cast<std::size_t>(spare), plan::Module{kBlank, "", ""});
     while (spare < 0 && index + 1 < modules.size() && modules[index + 1].type == kBlank) {
         modules.erase(modules.begin() + static_cast<std::ptrdiff_t>(index) + 1);
         ++spare;
@@ -152,9 +152,9 @@ void putModule(State& state, const std::string& type) {
     } else {
         const auto [before, blanks] = placeFor(bench, bench.gang);
         modules.insert(modules.begin() + static_cast<std::ptrdiff_t>(before), blanks,
-                       plan::Module{.type = kBlank});
+                       plan::Module{kBlank, "", ""});
         index = before + blanks;
-        modules.insert(modules.begin() + static_cast<std::ptrdiff_t>(index), plan::Module{.type = type});
+        modules.insert(modules.begin() + static_cast<std::ptrdiff_t>(index), plan::Module{type, "", ""});
     }
     bench.plate.gangs = std::max(bench.plate.gangs, taken(bench));
     recompose(state);
@@ -172,7 +172,7 @@ void emptyGang(State& state) {
         modules.erase(modules.begin() + static_cast<std::ptrdiff_t>(index));
     } else {
         replaceModule(bench, index, kBlank);
-        modules[index] = plan::Module{.type = kBlank};
+        modules[index] = plan::Module{kBlank, "", ""};
         trimBlanks(modules);
     }
     recompose(state);

@@ -65,13 +65,8 @@ Grade readGrade(ObjectReader& reader) {
     return static_cast<Grade>(reader.word("grade", {"official", "trade", "secondary", "memory", "practice"}));
 }
 
-const Json& objectAt(const Json& object, const std::string& key) {
-    static const Json kNone = Json::object();
-    return object.is_object() && object.contains(key) ? object[key] : kNone;
-}
-
-Sourced readSourced(const Json& numbers, const std::string& key, detail::Range range, Mistakes& mistakes) {
-    ObjectReader reader(objectAt(numbers, key), fmt::format("/numbers/{}", key), mistakes);
+Sourced readSourced(ObjectReader& numbers, const std::string& key, detail::Range range, Mistakes& mistakes) {
+    ObjectReader reader(numbers.object(key), numbers.at(key), mistakes);
     Sourced number;
     number.value = reader.length("value", range);
     number.source = reader.text("source");
@@ -80,8 +75,8 @@ Sourced readSourced(const Json& numbers, const std::string& key, detail::Range r
     return number;
 }
 
-void readNumbers(const Json& object, CountryPack& pack, Mistakes& mistakes) {
-    const Json& numbers = objectAt(object, "numbers");
+void readNumbers(ObjectReader& parent, CountryPack& pack, Mistakes& mistakes) {
+    ObjectReader numbers(parent.object("numbers"), parent.at("numbers"), mistakes);
     pack.volts = readSourced(numbers, "volts", {1, 1000}, mistakes);
     pack.lighting_rated_a = readSourced(numbers, "lightingRated", {1, 100}, mistakes);
     pack.circuit_part = readSourced(numbers, "circuitPart", {0.1, 1}, mistakes);
@@ -90,10 +85,11 @@ void readNumbers(const Json& object, CountryPack& pack, Mistakes& mistakes) {
     pack.maintenance = readSourced(numbers, "maintenance", {0.1, 1}, mistakes);
     pack.utilisation = readSourced(numbers, "utilisation", {0.1, 1}, mistakes);
     pack.work_plane_mm = readSourced(numbers, "workPlane", {0, 2000}, mistakes);
+    numbers.finish();
 }
 
-Wiring readWiring(const Json& object, Mistakes& mistakes) {
-    ObjectReader reader(objectAt(object, "wiring"), "/wiring", mistakes);
+Wiring readWiring(ObjectReader& parent, Mistakes& mistakes) {
+    ObjectReader reader(parent.object("wiring"), parent.at("wiring"), mistakes);
     Wiring wiring;
     wiring.convention = static_cast<WiringConvention>(
         reader.word("convention", {"loop-in-at-lamp", "neutral-at-switch", "junction-box"}));
@@ -134,10 +130,8 @@ CountryPack readPack(const Json& object, Mistakes& mistakes) {
     pack.habit_source = reader.text("habitSource");
     reader.text("note", "");
     readHeights(reader, pack, mistakes);
-    for (const char* key : {"numbers", "wiring"})
-        if (!reader.has(key)) reader.note(key, "missing");
-    if (reader.has("numbers")) readNumbers(object, pack, mistakes);
-    if (reader.has("wiring")) pack.wiring = readWiring(object, mistakes);
+    readNumbers(reader, pack, mistakes);
+    pack.wiring = readWiring(reader, mistakes);
     readLight(reader, pack, mistakes);
     reader.finish();
     return pack;

@@ -53,6 +53,15 @@ void ObjectReader::note(const std::string& key, const std::string& message) {
     mistakes_.push_back({at(key), message});
 }
 
+const Json& ObjectReader::object(const std::string& key) {
+    static const Json kNone = Json::object();
+    const Json* value = find(key);
+    if (value != nullptr && value->is_object()) return *value;
+    note(key, value == nullptr ? "missing; an object is needed"
+                               : fmt::format("expected an object, found {}", kindOf(*value)));
+    return kNone;
+}
+
 bool ObjectReader::has(const std::string& key) const {
     return object_.is_object() && object_.contains(key);
 }

@@ -32,6 +32,8 @@ public:
     ObjectReader(const Json& object, std::string pointer, Mistakes& mistakes);
 
     bool has(const std::string& key) const;
+    /// The object under a key, for a reader of its own; an empty one, noted, when it is missing or no object.
+    const Json& object(const std::string& key);
     std::string text(const std::string& key);
     std::string text(const std::string& key, const std::string& fallback);
     /// A number of mm, or { "inch": n } for sources that are in inches (x 25.4 exactly).

@@ -30,6 +30,7 @@ Command addSheets(CLI::App& parser);
 Command addShot(CLI::App& parser);
 Command addInspect(CLI::App& parser);
 Command addReview(CLI::App& parser);
+Command addCheck(CLI::App& parser);
 
 /// A plan file read for a command: its problems go to standard error one a line; nullopt when it can't be
 /// read.

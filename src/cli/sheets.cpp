@@ -1,8 +1,12 @@
-// gangway sheets: elevation sheets as PDF, SVG or PNG.
+// gangway sheets: elevations, switching plans and light estimates as PDF, SVG or PNG.
 #include "cli/commands.hpp"
 
+#include "catalogue/pack.hpp"
 #include "export/export.hpp"
+#include "plan/paths.hpp"
+#include "sheets/lighting_plan.hpp"
 #include "sheets/sheets.hpp"
+#include "sheets/switching_sheets.hpp"
 
 #include <fmt/format.h>
 
@@ -14,6 +18,8 @@ namespace gangway::cli {
 
 namespace {
 const std::vector<std::string> kFormats = {"pdf", "svg", "png"};
+const std::vector<std::string> kKinds = {"elevations", "switching", "lighting"};
+const std::vector<std::string> kLamps = {"symbols", "top"};
 
 struct Arguments {
     std::string plan;
@@ -24,38 +30,100 @@ struct Arguments {
     std::string room;
     std::string wall;
     std::string only = "elevations";
+    std::string lamps = "symbols";
     double dpi = 150;
 };
 
-std::optional<std::vector<std::string>> splitFormats(const std::string& list) {
+/// One of the words an option takes; a sentence on standard error when it is none of them.
+bool isOneOf(const std::string& option, const std::string& word, const std::vector<std::string>& known) {
+    if (std::find(known.begin(), known.end(), word) != known.end()) return true;
+    std::string all;
+    for (const auto& name : known)
+        all += (all.empty() ? "" : ", ") + name;
+    const std::string nearest = plan::nearestWord(word, known);
+    fail(fmt::format("{}: '{}' is not known{}; give any of {}", option, word,
+                     nearest.empty() ? "" : "; did you mean '" + nearest + "'?", all));
+    return false;
+}
+
+/// The words of a list with commas, each once.
+std::optional<std::vector<std::string>> splitWords(const std::string& option, const std::string& list,
+                                                   const std::vector<std::string>& known) {
     std::vector<std::string> words;
     std::istringstream stream(list);
     for (std::string word; std::getline(stream, word, ',');) {
-        if (std::find(kFormats.begin(), kFormats.end(), word) == kFormats.end()) {
-            const std::string nearest = plan::nearestWord(word, kFormats);
-            fail(fmt::format("--formats {}: '{}' is not written{}; give any of pdf, svg, png", list, word,
-                             nearest.empty() ? "" : "; did you mean '" + nearest + "'?"));
-            return std::nullopt;
-        }
-        words.push_back(word);
+        if (!isOneOf(option, word, known)) return std::nullopt;
+        if (std::find(words.begin(), words.end(), word) == words.end()) words.push_back(word);
     }
     if (words.empty()) {
-        fail("--formats names none; give any of pdf, svg, png");
+        isOneOf(option, "", known);
         return std::nullopt;
     }
     return words;
 }
 
-std::expected<std::vector<std::filesystem::path>, std::string>
-writeFormat(const drawing::Drawing& drawing, const std::string& format, const Arguments& arguments) {
+std::expected<std::vector<std::filesystem::path>, std::string> writeFormat(const drawing::Drawing& drawing,
+                                                                           const std::string& kind,
+                                                                           const std::string& format,
+                                                                           const Arguments& arguments) {
     const std::filesystem::path folder = arguments.folder;
     if (format == "svg") return exporting::writeSvgs(drawing, folder);
     if (format == "png") return exporting::writePngs(drawing, folder, arguments.dpi);
     const auto stem = std::filesystem::path(arguments.plan).filename().stem().stem().string();
-    const auto file = folder / (stem + "-elevations.pdf");
+    const auto file = folder / fmt::format("{}-{}.pdf", stem, kind);
     if (const auto written = exporting::writePdf(drawing, file); !written)
         return std::unexpected(written.error());
     return std::vector{file};
+}
+
+/// What is drawn from, once it has been read.
+struct Input {
+    const plan::Plan& plan;
+    const catalogue::Catalogue& catalogue;
+    sheets::Options options;
+    bool lamps_from_above = false;
+};
+
+std::expected<drawing::Drawing, std::string> drawKind(const std::string& kind, const Input& input) {
+    if (kind == "elevations") {
+        auto drawing = sheets::elevationSheets(input.plan, input.catalogue, input.options);
+        if (drawing && drawing->sheets.empty())
+            return std::unexpected("there is nothing on these walls, so no sheet is drawn");
+        return drawing;
+    }
+    if (kind == "lighting") {
+        const auto packs = catalogue::loadPacks(plan::assetsFolder() / "packs");
+        if (!packs) return std::unexpected(packs.error());
+        const catalogue::CountryPack* pack = packs->pack(input.plan.pack);
+        if (pack == nullptr)
+            return std::unexpected(fmt::format("there is no country pack '{}'", input.plan.pack));
+        return sheets::lightingSheets(input.plan, input.catalogue, *pack, input.options);
+    }
+    sheets::SwitchingOptions options;
+    options.paper = input.options.paper;
+    options.scale = input.options.scale;
+    options.room = input.options.room;
+    options.base = input.options.base;
+    if (input.lamps_from_above) options.lamps = sheets::StoreyPlanOptions::Lamps::TopView;
+    auto drawing = sheets::switchingSheets(input.plan, input.catalogue, options);
+    if (drawing && drawing->sheets.empty())
+        return std::unexpected("there is no switch and no luminaire, so no switching plan is drawn");
+    return drawing;
+}
+
+int write(const std::vector<std::pair<std::string, drawing::Drawing>>& drawings,
+          const std::vector<std::string>& formats, const Arguments& arguments) {
+    std::error_code error;
+    std::filesystem::create_directories(arguments.folder, error);
+    if (error) return fail("cannot make the folder " + arguments.folder + ": " + error.message());
+    for (const auto& [kind, drawing] : drawings)
+        for (const auto& format : formats) {
+            const auto files = writeFormat(drawing, kind, format, arguments);
+            if (!files) return fail(files.error());
+            for (const auto& file : *files)
+                fmt::print("{}\n", file.string());
+        }
+    return kDone;
 }
 
 int run(const Arguments& arguments) {
@@ -67,11 +135,10 @@ int run(const Arguments& arguments) {
             return fail("--scale " + arguments.scale + " is not drawn; give auto, 10, 20, 25 or 50");
         options.scale = std::stod(arguments.scale);
     }
-    if (arguments.only != "elevations")
-        return fail("--only " + arguments.only +
-                    ": this version draws elevations; give --only elevations or leave it out");
+    const auto kinds = splitWords("--only " + arguments.only, arguments.only, kKinds);
+    if (!kinds || !isOneOf("--lamps", arguments.lamps, kLamps)) return kBadInput;
     if (arguments.dpi < 20 || arguments.dpi > 1200) return fail("--dpi takes 20 to 1200");
-    const auto formats = splitFormats(arguments.formats);
+    const auto formats = splitWords("--formats " + arguments.formats, arguments.formats, kFormats);
     if (!formats) return kBadInput;
 
     const auto plan = loadPlan(arguments.plan);
@@ -84,27 +151,21 @@ int run(const Arguments& arguments) {
     }
     options.wall = arguments.wall;
     options.base = std::filesystem::path(arguments.plan).parent_path();
-    const auto drawing = sheets::elevationSheets(*plan, *catalogue, options);
-    if (!drawing) return fail(drawing.error());
-    if (drawing->sheets.empty()) return fail("there is nothing on these walls, so no sheet is drawn");
-
-    std::error_code error;
-    std::filesystem::create_directories(arguments.folder, error);
-    if (error) return fail("cannot make the folder " + arguments.folder + ": " + error.message());
-    for (const auto& format : *formats) {
-        const auto files = writeFormat(*drawing, format, arguments);
-        if (!files) return fail(files.error());
-        for (const auto& file : *files)
-            fmt::print("{}\n", file.string());
+    const Input input{*plan, *catalogue, options, arguments.lamps == "top"};
+    std::vector<std::pair<std::string, drawing::Drawing>> drawings;
+    for (const std::string& kind : *kinds) {
+        auto drawing = drawKind(kind, input);
+        if (!drawing) return fail(drawing.error());
+        drawings.emplace_back(kind, std::move(*drawing));
     }
-    return kDone;
+    return write(drawings, *formats, arguments);
 }
 } // namespace
 
 Command addSheets(CLI::App& parser) {
     auto arguments = std::make_shared<Arguments>();
     CLI::App* app = parser.add_subcommand(
-        "sheets", "Draw a dimensioned elevation of every wall that has something on it");
+        "sheets", "Draw elevations of walls with something on them, switching plans, light estimates");
     app->add_option("PLAN", arguments->plan, "Plan file (*.plan.json)")->required();
     app->add_option("-o,--output", arguments->folder, "Folder to write into; made when it is not there")
         ->required();
@@ -114,12 +175,18 @@ Command addSheets(CLI::App& parser) {
     app->add_option("--scale", arguments->scale, "auto, 10, 20, 25 or 50 (1:N)")->capture_default_str();
     app->add_option("--room", arguments->room, "Only this room, by id, letter or name");
     app->add_option("--wall", arguments->wall, "Only this wall of it, by letter");
-    app->add_option("--only", arguments->only, "Kinds of sheet: elevations")->capture_default_str();
+    app->add_option("--only", arguments->only,
+                    "Kinds of sheet: elevations, switching, lighting, separated by commas")
+        ->capture_default_str();
+    app->add_option("--lamps", arguments->lamps,
+                    "Luminaires on switching plans: symbols, or top (as seen from above)")
+        ->capture_default_str();
     app->add_option("--dpi", arguments->dpi, "Dots per inch of PNG files, 20 to 1200")->capture_default_str();
     app->footer(
         "Exit codes: 0 written, 2 the plan or an option can't be used (nothing is written).\n"
         "Examples:\n  gangway sheets house.plan.json -o out\n"
-        "  gangway sheets house.plan.json -o out --formats pdf,png --room kitchen --wall A --scale 20");
+        "  gangway sheets house.plan.json -o out --formats pdf,png --room kitchen --wall A --scale 20\n"
+        "  gangway sheets house.plan.json -o out --only switching,lighting --lamps top");
     return {app, [arguments] { return run(*arguments); }};
 }
 

@@ -215,10 +215,10 @@ struct Module {
     std::string type;   ///< key in the catalogue: "socket-f", "switch-1way"
     std::string finish; ///< finish id; empty: the plate's
     std::string label;  ///< engraving or note: "hob", "landing"
+    UnknownKeys unknown = {};
     /// What the chosen product carries at least and at most; the catalogue's values when not set.
-    std::optional<double> min_load_w;
-    std::optional<double> max_load_w;
-    UnknownKeys unknown;
+    std::optional<double> min_load_w = {};
+    std::optional<double> max_load_w = {};
 };
 
 enum class Direction { Horizontal, Vertical };
@@ -368,12 +368,12 @@ struct SwitchLeg {
     std::vector<WayRef> controls;
     std::vector<std::string> luminaires;
     std::vector<std::string> plates;
+    UnknownKeys unknown = {};
     /// How the plan draws it. Auto: by how crowded the plan is there.
     enum class Line { Auto, Arc, Straight, Orthogonal, Letters };
     Line line = Line::Auto;
-    bool relay = false;  ///< an impulse relay in the board or a box: any number of push-buttons work it
-    std::string circuit; ///< id of the circuit it is fed by, or the name of one that is not described
-    UnknownKeys unknown;
+    bool relay = false; ///< an impulse relay in the board or a box: any number of push-buttons work it
+    std::string circuit = {}; ///< id of the circuit it is fed by, or the name of one that is not described
 };
 
 /// A circuit, as the designer's information for the electrician, who designs it.

@@ -1,5 +1,6 @@
 #include "render/frame_passes.hpp"
 
+#include "render/line_quads.hpp"
 #include "render/noise.hpp"
 
 #include <fmt/format.h>
@@ -78,7 +79,8 @@ std::expected<FramePasses, std::string> FramePasses::create(const std::filesyste
                                {passes.outline_, "fullscreen.vert", "outline.frag", {}},
                                {passes.smooth_, "fullscreen.vert", "smooth.frag", {}},
                                {passes.copy_, "fullscreen.vert", "copy.frag", {}},
-                               {passes.unfold_, "fullscreen.vert", "octahedron.frag", {}}};
+                               {passes.unfold_, "fullscreen.vert", "octahedron.frag", {}},
+                               {passes.lines_, "lines.vert", "lines.frag", {}}};
     for (int p = 0; p < kPatterns; ++p)
         wanted.push_back({passes.surface_[static_cast<std::size_t>(p)], "surface.vert", "surface.frag",
                           fmt::format("#define PATTERN {}\n", p)});
@@ -88,6 +90,8 @@ std::expected<FramePasses, std::string> FramePasses::create(const std::filesyste
         each.program = std::move(*program);
     }
     passes.no_vertices_ = VertexArray::make();
+    passes.line_array_ = VertexArray::make();
+    passes.line_buffer_ = Buffer::make();
     passes.noise_ = makeNoiseTexture();
     return passes;
 }
@@ -144,6 +148,7 @@ void FramePasses::finish(const Sample& sample, const std::vector<Reaching>& ligh
     drawLights(sample, lights, targets, light);
     compose(sample, targets, light);
     drawTranslucent(sample, targets);
+    drawLines(sample, targets);
     const auto rectangle = [&](glm::vec3 low, glm::vec3 high) {
         return sample.lens.rectangle(low, high, targets.width, targets.height, 6);
     };
@@ -211,13 +216,13 @@ void FramePasses::drawOcclusion(const Sample& sample, FrameTargets& targets, Lig
     fillScreen();
 }
 
-void FramePasses::setLamp(int slot, const LightSource& source, glm::vec4 tile) {
+void FramePasses::setLamp(int slot, const LightSource& source, float level, glm::vec4 tile) {
     const bool shadows = tile.z > 0;
     const auto name = [slot](const char* what) { return fmt::format("{}[{}]", what, slot); };
     const float own_room = source.pane || !shadows ? static_cast<float>(source.room + 1) : 0.0f;
     lamp_.set(name("place"), glm::vec4(source.position, source.soft_size_m2));
     lamp_.set(name("front"), glm::vec4(source.direction, source.pane ? 1.0f : 0.0f));
-    lamp_.set(name("colour"), glm::vec4(source.colour, own_room));
+    lamp_.set(name("colour"), glm::vec4(source.colour * level, own_room));
     lamp_.set(name("beam"), glm::vec4(source.beam.x, 1 / std::max(source.beam.y - source.beam.x, 1e-3f),
                                       1 / source.reach_m, shadows ? 1.0f : 0.0f));
     lamp_.set(name("tile"), tile);
@@ -259,6 +264,7 @@ void FramePasses::drawLights(const Sample& sample, const std::vector<Reaching>& 
             }
             const std::size_t at = used ? lights[first + slot].source : 0;
             setLamp(static_cast<int>(slot), used ? sample.sources[at] : none,
+                    used ? levelOf(sample.sources[at], sample.view) : 0.0f,
                     used ? sample.lamps.tile(at) : glm::vec4(0));
         }
         from = from / light.scale - 1;
@@ -284,7 +290,8 @@ void FramePasses::compose(const Sample& sample, FrameTargets& targets, LightTarg
     compose_.set("world_to_sun", sample.sun.worldToSun());
     compose_.set("sun_direction", sunDirection());
     // A model with its lid off stands in the sun all over: softer, so that floors keep their colour.
-    compose_.set("sun_colour", sample.view.lid_off ? 0.7f * kSunColour : kSunColour);
+    compose_.set("sun_colour", (sample.view.lid_off ? 0.7f : 1.0f) * sample.view.daylight * kSunColour);
+    compose_.set("daylight", sample.view.daylight);
     compose_.set("sun_texel", sample.sun.texelM());
     compose_.set("sun_sway", sample.fine ? (spread(sample.number) - 0.5f) * 0.0022f : glm::vec2(0));
     compose_.set("pixel", glm::vec2(1.0f / static_cast<float>(targets.width),
@@ -316,6 +323,7 @@ void FramePasses::drawTranslucent(const Sample& sample, FrameTargets& targets) {
     translucent_.set("view_projection", sample.lens.view_projection);
     translucent_.set("eye", sample.lens.eye);
     translucent_.set("lay_on_floor", 0.0f);
+    translucent_.set("daylight", sample.view.daylight);
     translucent_.set("ghost", 0.0f);
     sample.buffers.draw(sample.lists.glass);
     // Of ghosts only the nearest surface is drawn: a bookcase of a hundred books would cover what stands
@@ -328,6 +336,35 @@ void FramePasses::drawTranslucent(const Sample& sample, FrameTargets& targets) {
     glColorMask(GL_TRUE, GL_TRUE, GL_TRUE, GL_TRUE);
     sample.buffers.draw(sample.lists.ghosts);
     glDepthMask(GL_TRUE);
+    glDisable(GL_BLEND);
+}
+
+void FramePasses::drawLines(const Sample& sample, FrameTargets& targets) {
+    const std::vector<LineCorner> corners =
+        lineCorners(sample.view.lines, sample.lens, targets.width, targets.height);
+    if (corners.empty()) return;
+    begin(targets.picture_frame.name(), targets.width, targets.height);
+    glEnable(GL_BLEND);
+    glBlendEquation(GL_FUNC_ADD);
+    glBlendFuncSeparate(GL_SRC_ALPHA, GL_ONE_MINUS_SRC_ALPHA, GL_ZERO, GL_ONE);
+    lines_.use();
+    sample.lens.give(lines_);
+    bindTexture(0, targets.depth.name());
+    lines_.set("depth_map", 0);
+    glBindVertexArray(line_array_.name());
+    glBindBuffer(GL_ARRAY_BUFFER, line_buffer_.name());
+    glBufferData(GL_ARRAY_BUFFER, static_cast<GLsizeiptr>(corners.size() * sizeof(LineCorner)), corners.data(),
+                 GL_STREAM_DRAW);
+    const auto attribute = [](GLuint at, GLint size, std::size_t offset) {
+        glEnableVertexAttribArray(at);
+        glVertexAttribPointer(at, size, GL_FLOAT, GL_FALSE, sizeof(LineCorner),
+                              reinterpret_cast<const void*>(offset));
+    };
+    attribute(0, 3, offsetof(LineCorner, place));
+    attribute(1, 4, offsetof(LineCorner, ends));
+    attribute(2, 4, offsetof(LineCorner, look));
+    glDrawArrays(GL_TRIANGLES, 0, static_cast<GLsizei>(corners.size()));
+    glBindVertexArray(0);
     glDisable(GL_BLEND);
 }
 

@@ -57,18 +57,21 @@ private:
     void drawOcclusion(const Sample& sample, FrameTargets& targets, LightTargets& light);
     void drawLights(const Sample& sample, const std::vector<Reaching>& lights, FrameTargets& targets,
                     LightTargets& light);
-    void setLamp(int slot, const LightSource& source, glm::vec4 tile);
+    void setLamp(int slot, const LightSource& source, float level, glm::vec4 tile);
     std::vector<glm::ivec4> roomRectangles(const PartIndex& index, FrameTargets& targets);
     void compose(const Sample& sample, FrameTargets& targets, LightTargets& light);
     void drawTranslucent(const Sample& sample, FrameTargets& targets);
     void drawOutline(const Sample& sample, FrameTargets& targets, const DrawList& list, glm::ivec4 rectangle,
                      glm::vec3 colour, float width);
+    /// The view's lines over `targets.picture`.
+    void drawLines(const Sample& sample, FrameTargets& targets);
     void fillScreen() const;
 
     std::array<ShaderProgram, kPatterns> surface_;
     ShaderProgram occlusion_, calm_, lamp_, compose_, translucent_, caster_, outline_, smooth_, copy_,
-        unfold_, rooms_;
-    VertexArray no_vertices_;
+        unfold_, rooms_, lines_;
+    VertexArray no_vertices_, line_array_;
+    Buffer line_buffer_;
     Texture noise_;
 };
 

@@ -113,17 +113,25 @@ std::vector<LightSource> lightSources(const scene::Scene& scene, const PartIndex
     return sources;
 }
 
-bool shines(const LightSource& source, const View& view) {
-    if (source.luminaire.empty()) return true;
-    return view.all_lights_on && !view.lights_off.contains(source.luminaire);
+namespace {
+float lampLevel(const std::string& luminaire, const View& view) {
+    if (!view.all_lights_on) return 0;
+    const auto listed = view.light_levels.find(luminaire);
+    return listed == view.light_levels.end() ? 1.0f : std::clamp(listed->second, 0.0f, 1.0f);
+}
+} // namespace
+
+float levelOf(const LightSource& source, const View& view) {
+    return source.luminaire.empty() ? std::clamp(view.daylight, 0.0f, 1.0f)
+                                    : lampLevel(source.luminaire, view);
 }
 
-std::vector<char> litParts(const scene::Scene& scene, const View& view) {
-    std::vector<char> lit;
+std::vector<float> litParts(const scene::Scene& scene, const View& view) {
+    std::vector<float> lit;
     lit.reserve(scene.parts.size());
     for (const auto& part : scene.parts) {
         const bool lamp = part.kind == PartKind::Lamp && part.material.emission > 0;
-        lit.push_back(!lamp || (view.all_lights_on && !view.lights_off.contains(part.object)) ? 1 : 0);
+        lit.push_back(lamp ? lampLevel(part.object, view) : 1.0f);
     }
     return lit;
 }

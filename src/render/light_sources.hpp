@@ -24,10 +24,10 @@ struct LightSource {
 /// Lamps in the scene's order, then one source a window.
 std::vector<LightSource> lightSources(const scene::Scene& scene, const PartIndex& index);
 
-/// True when the view has this source shining.
-bool shines(const LightSource& source, const View& view);
+/// The part of its light that a source gives in a view, 0 to 1; for a window that of the daylight.
+float levelOf(const LightSource& source, const View& view);
 
-/// For each part, false when it glows and the lamp it belongs to is off.
-std::vector<char> litParts(const scene::Scene& scene, const View& view);
+/// For each part the level of the lamp it belongs to when it glows, else 1.
+std::vector<float> litParts(const scene::Scene& scene, const View& view);
 
 } // namespace gangway::render

@@ -26,7 +26,7 @@ bool sameView(const View& a, const View& b) {
            a.hidden_layers == b.hidden_layers && a.ghosted_layers == b.ghosted_layers &&
            a.hidden_rooms == b.hidden_rooms && a.ghosted_objects == b.ghosted_objects &&
            a.storey == b.storey && a.lid_off == b.lid_off && a.all_lights_on == b.all_lights_on &&
-           a.lights_off == b.lights_off && a.selected == b.selected && a.hovered == b.hovered &&
+           a.light_levels == b.light_levels && a.daylight == b.daylight && a.lines == b.lines && a.selected == b.selected && a.hovered == b.hovered &&
            a.background == b.background && a.quality == b.quality;
 }
 
@@ -52,7 +52,7 @@ struct Renderer::Impl {
     PartIndex index;
     SceneBuffers buffers;
     std::vector<LightSource> sources;
-    std::vector<char> lit;
+    std::vector<float> lit;
     SunShadow sun;
     LampShadows lamps;
     FrameTargets targets;
@@ -115,8 +115,8 @@ void Renderer::Impl::ensureTargets(const View& view) {
 void Renderer::Impl::setLit(const View& view) {
     auto now = litParts(scene(), view);
     if (now == lit) return;
+    buffers.setLit(scene(), index, lit, now);
     lit = std::move(now);
-    buffers.setLit(scene(), index, lit);
     statistics.bytes = buffers.sent();
 }
 
@@ -132,7 +132,7 @@ std::vector<Reaching> Renderer::Impl::reachingSources(const View& view, const Le
     std::vector<Reaching> result;
     for (std::size_t i = 0; i < sources.size(); ++i) {
         const LightSource& source = sources[i];
-        if (!shines(source, view) || hidden[static_cast<std::size_t>(source.room)]) continue;
+        if (levelOf(source, view) <= 0 || hidden[static_cast<std::size_t>(source.room)]) continue;
         if (!view.storey.empty() && source.storey != storey) continue;
         const glm::ivec4 sphere =
             lens.rectangle(source.position - source.reach_m, source.position + source.reach_m, targets.width,

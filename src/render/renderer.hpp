@@ -8,6 +8,7 @@
 #include <cstdint>
 #include <expected>
 #include <filesystem>
+#include <map>
 #include <memory>
 #include <optional>
 #include <set>
@@ -20,6 +21,15 @@ namespace gangway::render {
 struct Mark {
     std::string plate;
     glm::vec3 colour{0}; ///< linear RGB
+};
+
+/// A line of a route drawn over the picture; where something stands before it, it is fainter.
+struct Line {
+    std::vector<glm::vec3> points_m;
+    glm::vec3 colour{0};   ///< as shown (sRGB values)
+    float width_px = 3;    ///< in a picture of 900 rows; wider in a higher one
+    float dash_m = 0;      ///< 0: unbroken, else the length of dashes, with gaps of half of it between
+    bool operator==(const Line&) const = default;
 };
 
 /// How much work goes into a picture.
@@ -41,7 +51,10 @@ struct View {
     std::string storey;                    ///< only this storey; empty: all
     bool lid_off = false;                  ///< no ceilings; walls that face away from the camera are cut away
     bool all_lights_on = true;
-    std::set<std::string> lights_off;
+    /// By luminaire, 0 to 1: the part of its light and glow that it gives. Not listed: all of it.
+    std::map<std::string, float> light_levels;
+    float daylight = 1; ///< part of sun, sky and windows' light there is: 0 night, 1 day
+    std::vector<Line> lines;
     std::string selected; ///< object id, outlined
     std::string hovered;
     std::vector<Mark> marks;

@@ -108,14 +108,14 @@ std::vector<GpuVertex> packedVertices(const scene::LiveScene& live, std::size_t 
 
 using PartRow = std::array<glm::vec4, 6>;
 
-PartRow partRow(const scene::Part& part, const PartInfo& info, const PartIndex& index, bool lit) {
+PartRow partRow(const scene::Part& part, const PartInfo& info, const PartIndex& index, float lit) {
     if (part.index_count == 0) return {};
     const auto& material = part.material;
     const auto& room = index.room_infos[static_cast<std::size_t>(info.room)];
     const glm::vec3 colour = info.kind == scene::PartKind::WallCut ? kCutInk : material.colour;
     return {glm::vec4(colour, material.opacity),
             glm::vec4(material.pattern_size_m, material.roughness, material.metalness),
-            glm::vec4(lit ? material.emission : 0.0f, static_cast<float>(info.object),
+            glm::vec4(lit * material.emission, static_cast<float>(info.object),
                       static_cast<float>(info.room + 1), depthRank(info.kind)),
             glm::vec4(room.floor_y, material.joint_m, 0, 0),
             glm::vec4(material.pattern_origin, 0),
@@ -154,7 +154,7 @@ void SceneBuffers::bindAttributes() {
     glBindVertexArray(0);
 }
 
-void SceneBuffers::send(const scene::LiveScene& live, const PartIndex& index, const std::vector<char>& lit) {
+void SceneBuffers::send(const scene::LiveScene& live, const PartIndex& index, const std::vector<float>& lit) {
     const scene::Scene& scene = live.scene();
     makeRoom(scene);
     std::vector<GpuVertex> vertices(scene.vertices.size());
@@ -162,10 +162,14 @@ void SceneBuffers::send(const scene::LiveScene& live, const PartIndex& index, co
         std::ranges::copy(packedVertices(live, p), vertices.begin() + live.verticesOf(p).first);
     vertices_.write(0, vertices.size(), vertices.data());
     indices_.write(0, scene.indices.size(), scene.indices.data());
-    setLit(scene, index, lit);
+    std::vector<PartRow> table;
+    table.reserve(scene.parts.size());
+    for (std::size_t i = 0; i < scene.parts.size(); ++i)
+        table.push_back(partRow(scene.parts[i], index.parts[i], index, lit[i]));
+    rows_.write(0, table.size(), table.data());
 }
 
-void SceneBuffers::update(const scene::LiveScene& live, const PartIndex& index, const std::vector<char>& lit,
+void SceneBuffers::update(const scene::LiveScene& live, const PartIndex& index, const std::vector<float>& lit,
                           const std::vector<std::uint32_t>& places) {
     const scene::Scene& scene = live.scene();
     makeRoom(scene);
@@ -174,17 +178,18 @@ void SceneBuffers::update(const scene::LiveScene& live, const PartIndex& index, 
         const std::vector<GpuVertex> vertices = packedVertices(live, place);
         vertices_.write(live.verticesOf(place).first, vertices.size(), vertices.data());
         indices_.write(part.first_index, part.index_count, scene.indices.data() + part.first_index);
-        const PartRow row = partRow(part, index.parts[place], index, lit[place] != 0);
+        const PartRow row = partRow(part, index.parts[place], index, lit[place]);
         rows_.write(place, 1, row.data());
     }
 }
 
-void SceneBuffers::setLit(const scene::Scene& scene, const PartIndex& index, const std::vector<char>& lit) {
-    std::vector<PartRow> table;
-    table.reserve(scene.parts.size());
-    for (std::size_t i = 0; i < scene.parts.size(); ++i)
-        table.push_back(partRow(scene.parts[i], index.parts[i], index, lit[i] != 0));
-    rows_.write(0, table.size(), table.data());
+void SceneBuffers::setLit(const scene::Scene& scene, const PartIndex& index, const std::vector<float>& before,
+                          const std::vector<float>& now) {
+    for (std::size_t i = 0; i < scene.parts.size(); ++i) {
+        if (before[i] == now[i]) continue;
+        const PartRow row = partRow(scene.parts[i], index.parts[i], index, now[i]);
+        rows_.write(i, 1, row.data());
+    }
 }
 
 void SceneBuffers::draw(const DrawList& list) const {

@@ -47,13 +47,14 @@ private:
 class SceneBuffers {
 public:
     SceneBuffers();
-    /// Sends geometry and part table whole. `lit` holds one flag a part: what lamps that are off look like.
-    void send(const scene::LiveScene& live, const PartIndex& index, const std::vector<char>& lit);
+    /// Sends geometry and part table whole. `lit` holds the part of its glow that each part shows, 0 to 1.
+    void send(const scene::LiveScene& live, const PartIndex& index, const std::vector<float>& lit);
     /// Sends what was written to single places of the scene.
-    void update(const scene::LiveScene& live, const PartIndex& index, const std::vector<char>& lit,
+    void update(const scene::LiveScene& live, const PartIndex& index, const std::vector<float>& lit,
                 const std::vector<std::uint32_t>& places);
-    /// Sends the part table only.
-    void setLit(const scene::Scene& scene, const PartIndex& index, const std::vector<char>& lit);
+    /// Sends the rows of the part table whose glow is another `now` than before.
+    void setLit(const scene::Scene& scene, const PartIndex& index, const std::vector<float>& before,
+                const std::vector<float>& now);
     void draw(const DrawList& list) const;
     /// Binds the part table to a texture unit.
     void bindParts(int unit) const;

@@ -10,6 +10,8 @@
 #include "plan/plan.hpp"
 
 #include <filesystem>
+#include <map>
+#include <optional>
 #include <span>
 #include <string>
 #include <vector>
@@ -56,6 +58,11 @@ struct StoreyPlanOptions {
     bool heights = false;          ///< plates' heights above FFL under their tags
     bool furniture = true;
     bool luminaire_tags = false;
+    /// How luminaires look whose own `plan_look` is as the sheet says.
+    enum class Lamps { Symbol, TopView } lamps = Lamps::Symbol;
+    std::optional<std::vector<std::string>> only_plates; ///< by id, sorted; not set: all
+    /// By id of plate or luminaire: marks of its legs, in a capsule under its tag.
+    std::map<std::string, std::string> marks;
     drawing::Colour accent{0xB0, 0x50, 0x29};
     drawing::Colour paper = drawing::kWhite; ///< what rooms and furniture are filled with
     std::filesystem::path base;              ///< folder of the plan, for glTF files

@@ -65,6 +65,7 @@ void drawRoomNames(StoreyDrawing& storey);
 /// Words to put beside a symbol: lines of kNoteText.
 struct PlanTag {
     std::vector<std::string> lines;
+    std::string mark; ///< of its legs, in a capsule under the lines; may be empty
     std::string id;
     const plan::Room* room = nullptr; ///< where it should stay inside; may be nullptr
     Pt middle;                        ///< of the symbol

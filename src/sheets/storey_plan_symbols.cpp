@@ -1,5 +1,6 @@
 // Plates and luminaires of a storey's plan: symbols at their places, pulled apart where they collide, with
 // leaders and tags.
+#include "sheets/luminaire_top_view.hpp"
 #include "sheets/storey_plan_glyphs.hpp"
 #include "sheets/storey_plan_parts.hpp"
 
@@ -149,12 +150,16 @@ private:
         return centred(standing, std::move(group), middle);
     }
 
+    bool isAskedFor(const plan::Plate& plate) const {
+        return !options_.only_plates || std::ranges::binary_search(*options_.only_plates, plate.id);
+    }
+
     void takePlates() {
         visibility_ = visibilityOf(plan_, plan::kLayerPlates);
         if (visibility_ == plan::Visibility::Hidden) return;
         for (const plan::Plate& plate : plan_.plates) {
             const plan::Room* room = roomHere(plate.room);
-            if (room == nullptr) continue;
+            if (room == nullptr || !isAskedFor(plate)) continue;
             const auto standing = standingOf(plate.room, plate.host);
             if (!standing) continue;
             Point point = plate.host.kind == plan::Host::Kind::Floor
@@ -190,7 +195,43 @@ private:
         return group;
     }
 
+    bool fromAbove(const plan::Luminaire& luminaire) const {
+        using Look = plan::Luminaire::PlanLook;
+        if (luminaire.size_mm <= 0) return false;
+        if (luminaire.plan_look != Look::AsSheet) return luminaire.plan_look == Look::TopView;
+        return options_.lamps == StoreyPlanOptions::Lamps::TopView;
+    }
+
+    /// At its true size and place, which nothing pushes away.
+    Point topView(const plan::Luminaire& luminaire, Standing standing) const {
+        using Kind = plan::Luminaire::Kind;
+        const double turn = luminaire.turn_deg * std::numbers::pi / 180;
+        const bool own_turn = luminaire.kind == Kind::Linear && !standing.upright;
+        const Pt along = own_turn ? Pt{std::cos(turn), std::sin(turn)} : standing.along;
+        GlyphGroup group =
+            luminaireTopView(luminaire, options_.scale, along, standing.normal, standing.upright);
+        const bool line = luminaire.kind == Kind::Linear || luminaire.kind == Kind::UnderUnit;
+        if (standing.upright && !line) {
+            Point point = pointAt(standing, std::move(group));
+            point.box.drag = Pt{0, 0};
+            point.separate = false;
+            return point;
+        }
+        if (standing.upright) {
+            const double out = std::abs(standing.normal.y) * group.depth_mm / 2 +
+                               std::abs(standing.normal.x) * (group.to_mm - group.from_mm) / 2;
+            standing.at = {standing.at.x + standing.normal.x * out, standing.at.y + standing.normal.y * out};
+        }
+        standing.normal = {0, 1};
+        const double middle = group.depth_mm / 2;
+        Point point = centred(standing, std::move(group), middle);
+        move(point.group.items, 0, middle);
+        point.separate = false;
+        return point;
+    }
+
     Point luminairePoint(const plan::Luminaire& luminaire, Standing standing) {
+        if (fromAbove(luminaire)) return topView(luminaire, standing);
         using Kind = plan::Luminaire::Kind;
         const bool line = luminaire.kind == Kind::Linear || luminaire.kind == Kind::UnderUnit;
         if (line) {
@@ -277,7 +318,9 @@ private:
         const Point& point = points_[i];
         PlanTag tag;
         tag.id = point.id;
-        tag.lines = {point.tag};
+        if (!point.tag.empty()) tag.lines = {point.tag};
+        const auto mark = options_.marks.find(point.id);
+        if (mark != options_.marks.end()) tag.mark = mark->second;
         if (options_.heights && point.kind == PlanThing::Plate)
             tag.lines.push_back(drawing::number(point.height_mm, units()));
         tag.room = point.room;
@@ -318,7 +361,7 @@ private:
         std::vector<std::size_t> owners;
         std::vector<PlanTag> tags;
         for (std::size_t i = 0; i < points_.size(); ++i) {
-            if (points_[i].tag.empty()) continue;
+            if (points_[i].tag.empty() && !options_.marks.contains(points_[i].id)) continue;
             owners.push_back(i);
             tags.push_back(tagOf(i));
         }

@@ -16,6 +16,8 @@ constexpr double kClear = 0.7;      ///< paper between a symbol and its tag
 constexpr double kApart = 0.3;      ///< around every tag
 constexpr double kFromWall = 0.8;   ///< between a tag and a wall, whose line the tag's white must not eat
 constexpr double kLineGap = 1.3;    ///< between the lines of a tag
+constexpr double kMarkHeight = 3.8; ///< of the capsule around a mark
+constexpr double kMarkGap = 1.1;    ///< between a tag's last line and the capsule
 constexpr double kLeaderFrom = 2.5; ///< a tag further than this from its symbol is joined to it
 
 /// Rectangles sorted into square cells, so that a question costs what lies around it.
@@ -54,12 +56,19 @@ struct Size {
     double width = 0, height = 0;
 };
 
+double markWidth(const std::string& mark) {
+    return drawing::measure(mark, kNoteText).width_mm + kMarkHeight - kNoteText + 1.2;
+}
+
 Size sizeOf(const PlanTag& tag) {
     Size size;
     for (const std::string& line : tag.lines)
         size.width = std::max(size.width, drawing::measure(line, kNoteText).width_mm);
     const auto lines = static_cast<double>(tag.lines.size());
     size.height = lines * kNoteText + (lines - 1) * kLineGap;
+    if (tag.mark.empty()) return size;
+    size.width = std::max(size.width, markWidth(tag.mark));
+    size.height += kMarkHeight + (tag.lines.empty() ? kLineGap : kMarkGap);
     return size;
 }
 
@@ -143,6 +152,22 @@ void drawLeader(Ink& ink, const PlanTag& tag, const Rect& rect) {
     ink.line(at(symbol + 0.3), at(size - 0.4), kGhostPen);
 }
 
+/// A mark in a capsule, which tells it from the tags.
+void drawMark(Ink& ink, Pt centre, const std::string& mark) {
+    const double half = markWidth(mark) / 2;
+    const double low = centre.y - kMarkHeight / 2;
+    const double high = centre.y + kMarkHeight / 2;
+    const double round = kMarkHeight / 3;
+    const double left = centre.x - half;
+    const double right = centre.x + half;
+    const std::vector<Pt> outline{{left + round, low},   {right - round, low},  {right, low + round},
+                                  {right, high - round}, {right - round, high}, {left + round, high},
+                                  {left, high - round},  {left, low + round}};
+    ink.fill(outline, drawing::kWhite);
+    ink.polyline(outline, true, kThin);
+    ink.text({centre.x, centre.y - kNoteText / 2}, mark, kNoteText, drawing::Align::Centre);
+}
+
 void drawTag(std::vector<Item>& items, const PlanTag& tag, const Rect& rect) {
     Ink ink(items, "text", tag.id);
     drawLeader(ink, tag, rect);
@@ -157,6 +182,7 @@ void drawTag(std::vector<Item>& items, const PlanTag& tag, const Rect& rect) {
         ink.text(std::move(text));
         y -= kNoteText + kLineGap;
     }
+    if (!tag.mark.empty()) drawMark(ink, {rect.centre().x, rect.bottom + kMarkHeight / 2}, tag.mark);
 }
 
 } // namespace

@@ -33,7 +33,9 @@ std::string arrangementName(const Group& group);
 /// Whether current passes from the supply to the lamp, traced through every contact: changeovers at both
 /// ends, crossovers between, one-way alone. `thrown[i]` says how position i lies. Only for OneWay, TwoWay and
 /// Intermediate with the ends first and last in the run; the group's own order is put right for that.
-/// Wiring: IEC 60669-1 pattern numbers 1, 6 and 7, from memory; positions n: trade facts 6.2.
+/// With no position thrown the lamp is off. Of an arrangement that is none of these, or too few positions,
+/// nothing passes. Patterns 1, 6 and 7 of IEC 60669-1, from memory; positions: trade facts 6.2; the three
+/// conductors between switches: 6.4.
 bool passes(Arrangement arrangement, const std::vector<bool>& thrown);
 
 /// One run of cable of a leg and the conductors in it beside the protective conductor.

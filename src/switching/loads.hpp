@@ -15,6 +15,9 @@ struct LegLoad {
 };
 LegLoad legLoad(const Net& net, const plan::SwitchLeg& leg);
 
+/// The circuit a leg is fed by: its own, else that of the first of its switches that names one; "" for none.
+const std::string& legCircuit(const Net& net, const plan::SwitchLeg& leg);
+
 /// A circuit of the plan, or a name that plates or legs use without one being described.
 struct CircuitLoad {
     std::string id;

@@ -259,7 +259,8 @@ Plate randomPlate(Dice& dice, const Room& room, const std::string& piece, std::s
     p.direction = dice.pick({Direction::Horizontal, Direction::Vertical});
     p.gangs = static_cast<int>(dice.below(4));
     p.modules = {{"socket-f", "", "", {}},
-                 {"switch-1way", dice.chance() ? "brass" : "", dice.text(), dice.unknown()}};
+                 {"switch-1way", dice.chance() ? "brass" : "", dice.text(), dice.unknown(), 2.5,
+                  maybe(dice, 60, 400)}};
     p.finish = dice.text();
     p.purpose = dice.text();
     if (dice.chance()) p.anchor = piece;
@@ -328,10 +329,10 @@ void fillRandom(Dice& dice, Plan& plan, const Room& room) {
                          {{plan.plates.back().id, 2, 1, dice.unknown()}},
                          {lamp.id},
                          dice.chance() ? std::vector<std::string>{} : std::vector{plan.plates.back().id},
+                         dice.unknown(),
                          dice.pick({SwitchLeg::Line::Auto, SwitchLeg::Line::Letters}),
                          dice.chance(),
-                         dice.text(),
-                         dice.unknown()});
+                         dice.text()});
     plan.circuits.push_back({room.id + "-circuit", dice.text(),
                              dice.pick({Circuit::Kind::Lighting, Circuit::Kind::Motor}), dice.length(0, 63),
                              dice.text(), dice.length(0, 400), dice.text(), dice.unknown()});

@@ -152,7 +152,7 @@ TEST_CASE("a lamp lights what faces it and not what it cannot see", "[gl]") {
     const glm::vec3 lit_floor{1.45f, 0, -1.5f};
     const glm::vec3 shaded_floor{2.1f, 0, -1.25f};
     const auto on = off.renderer.read(view);
-    view.lights_off = {"pendant"};
+    view.light_levels = {{"pendant", 0.0f}};
     const auto dark = off.renderer.read(view);
     const auto gain = [&](glm::vec3 at) {
         return brightness(colourAt(on, view, at)) - brightness(colourAt(dark, view, at));
@@ -160,7 +160,7 @@ TEST_CASE("a lamp lights what faces it and not what it cannot see", "[gl]") {
     CHECK(gain(table_top) > 3);
     CHECK(gain(lit_floor) > 0.9f);
     CHECK(std::abs(gain(shaded_floor)) < 0.4f);
-    view.lights_off.clear();
+    view.light_levels.clear();
     view.all_lights_on = false;
     const auto all_off = off.renderer.read(view);
     CHECK(all_off.rgba == dark.rgba);

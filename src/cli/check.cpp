@@ -1,0 +1,181 @@
+// gangway check: what a plan's checks find, as text for people or JSON for programs.
+#include "cli/commands.hpp"
+
+#include "checks/checks.hpp"
+#include "plan/paths.hpp"
+
+#include <fmt/format.h>
+#include <nlohmann/json.hpp>
+
+#include <algorithm>
+#include <map>
+#include <memory>
+
+namespace gangway::cli {
+
+namespace {
+using Json = nlohmann::ordered_json;
+using plan::Finding;
+using plan::Severity;
+
+constexpr int kFaults = 1;
+constexpr const char* kChecked =
+    "Checked: switching (ways, groups, dimmers, doors, entrances, stairs, lighting circuits). Not checked "
+    "yet: heights, wet zones, cable zones, outlets, leads, furniture in the way.";
+constexpr const char* kCaution =
+    "Isolate the supply before any work. Electrical work is for a licensed person, and the local code "
+    "prevails over this list.";
+
+struct Arguments {
+    std::string plan;
+    std::string pack;
+    bool json = false;
+};
+
+const char* word(Severity severity) {
+    switch (severity) {
+    case Severity::Fault:
+        return "fault";
+    case Severity::Warn:
+        return "warn";
+    case Severity::Hint:
+        break;
+    }
+    return "hint";
+}
+
+std::optional<catalogue::CountryPack> packFor(const plan::Plan& plan, const std::string& named) {
+    const auto loaded = catalogue::loadPacks(plan::assetsFolder() / "packs");
+    if (!loaded) {
+        fail(loaded.error());
+        return std::nullopt;
+    }
+    const std::string& id = named.empty() ? plan.pack : named;
+    if (const auto* pack = loaded->pack(id)) return *pack;
+    std::vector<std::string> ids;
+    for (const auto& pack : loaded->packs)
+        ids.push_back(pack.id);
+    const std::string nearest = plan::nearestWord(id, ids);
+    fail(fmt::format("no country pack '{}'{} There are: {}", id,
+                     nearest.empty() ? "." : fmt::format("; did you mean '{}'?", nearest),
+                     fmt::join(ids, ", ")));
+    return std::nullopt;
+}
+
+/// Rooms of a plan's objects by id, so that findings can stand under the room they are in.
+class RoomsOfObjects {
+public:
+    explicit RoomsOfObjects(const plan::Plan& plan) {
+        for (const auto& room : plan.rooms)
+            rooms_.emplace(room.id, &room);
+        const auto take = [&](const auto& list) {
+            for (const auto& element : list)
+                if (const auto at = rooms_.find(element.room); at != rooms_.end())
+                    within_.emplace(element.id, at->second);
+        };
+        take(plan.plates);
+        take(plan.luminaires);
+        take(plan.openings);
+        take(plan.furniture);
+    }
+
+    /// nullptr: about the house as a whole.
+    const plan::Room* of(const Finding& finding) const {
+        for (const std::string& id : finding.objects) {
+            if (const auto room = rooms_.find(id); room != rooms_.end()) return room->second;
+            if (const auto at = within_.find(id); at != within_.end()) return at->second;
+        }
+        return nullptr;
+    }
+
+private:
+    std::map<std::string, const plan::Room*> rooms_;
+    std::map<std::string, const plan::Room*> within_;
+};
+
+void printGroup(const std::string& title, const std::vector<const Finding*>& findings) {
+    if (findings.empty()) return;
+    fmt::print("{}\n", title);
+    for (const Finding* finding : findings)
+        fmt::print("  {:<5} {}: {} {} [{}]\n", word(finding->severity), finding->rule, finding->message,
+                   finding->remedy, finding->source);
+    fmt::print("\n");
+}
+
+long count(const std::vector<Finding>& findings, Severity severity) {
+    return std::ranges::count(findings, severity, &Finding::severity);
+}
+
+void printText(const plan::Plan& plan, const catalogue::CountryPack& pack,
+               const std::vector<Finding>& findings) {
+    const RoomsOfObjects rooms(plan);
+    std::map<const plan::Room*, std::vector<const Finding*>> by_room;
+    for (const Finding& finding : findings)
+        by_room[rooms.of(finding)].push_back(&finding);
+    for (const plan::Room& room : plan.rooms)
+        printGroup(room.name.empty() ? room.id : room.name, by_room[&room]);
+    printGroup("The house", by_room[nullptr]);
+    fmt::print("{} fault, {} warn, {} hint, by country pack '{}'.\n{}\n{}\n",
+               count(findings, Severity::Fault), count(findings, Severity::Warn),
+               count(findings, Severity::Hint), pack.id, kChecked, kCaution);
+}
+
+Json toJson(const Finding& finding, const RoomsOfObjects& rooms) {
+    const plan::Room* room = rooms.of(finding);
+    Json entry = {{"rule", finding.rule},
+                  {"severity", word(finding.severity)},
+                  {"room", room == nullptr ? "" : room->id},
+                  {"objects", finding.objects},
+                  {"message", finding.message},
+                  {"remedy", finding.remedy},
+                  {"source", finding.source}};
+    if (finding.value_mm) entry["value"] = *finding.value_mm;
+    if (finding.limit_mm) entry["limit"] = *finding.limit_mm;
+    if (finding.place_mm) entry["at"] = {finding.place_mm->x, finding.place_mm->y, finding.place_mm->z};
+    return entry;
+}
+
+void printJson(const plan::Plan& plan, const catalogue::CountryPack& pack,
+               const std::vector<Finding>& findings) {
+    const RoomsOfObjects rooms(plan);
+    Json list = Json::array();
+    for (const Finding& finding : findings)
+        list.push_back(toJson(finding, rooms));
+    const Json report = {
+        {"gangwayFindings", 1}, {"project", plan.project.name}, {"pack", pack.id}, {"lengths", "mm"},
+        {"scope", kChecked},    {"caution", kCaution},          {"findings", list}};
+    fmt::print("{}\n", report.dump(2));
+}
+
+int run(const Arguments& arguments) {
+    const auto plan = loadPlan(arguments.plan);
+    if (!plan) return kBadInput;
+    const auto catalogue = loadCatalogue(*plan);
+    if (!catalogue) return kBadInput;
+    const auto pack = packFor(*plan, arguments.pack);
+    if (!pack) return kBadInput;
+    const auto findings = checks::check(geometry::HouseIndex(*plan), *catalogue, *pack);
+    if (arguments.json)
+        printJson(*plan, *pack, findings);
+    else
+        printText(*plan, *pack, findings);
+    return count(findings, Severity::Fault) > 0 ? kFaults : kDone;
+}
+} // namespace
+
+Command addCheck(CLI::App& parser) {
+    auto arguments = std::make_shared<Arguments>();
+    CLI::App* app = parser.add_subcommand("check", "Look for what is missing or can't work, room by room");
+    app->add_option("PLAN", arguments->plan, "Plan file (*.plan.json)")->required();
+    app->add_option("--pack", arguments->pack, "Country pack whose numbers count (default: the plan's)");
+    app->add_flag("--json", arguments->json, "As JSON, lengths and places in mm");
+    app->footer(
+        "A fault can't work or is against the rule named; a warn is likely to be regretted; a hint is for\n"
+        "the designer to judge. The source of each rule stands in brackets behind it.\n"
+        "Exit codes: 0 no fault, 1 some fault, 2 the plan can't be read.\n"
+        "Examples:\n  gangway check house.plan.json\n  gangway check house.plan.json --pack gb --json > "
+        "findings.json");
+    return {app, [arguments] { return run(*arguments); }};
+}
+
+} // namespace gangway::cli

@@ -1,0 +1,141 @@
+#include "lighting/photometry.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+#include <fmt/format.h>
+
+namespace gangway::lighting {
+
+namespace {
+
+constexpr double kPi = std::numbers::pi;
+constexpr double kDegree = kPi / 180;
+/// Edge of a recessed luminaire's light where the plan gives no beam; common practice, no source.
+constexpr double kRecessedBeam_deg = 110;
+
+/// Integral over the half space of 2^-(2 t / beam)^2, by Simpson's rule; the shape is smooth.
+double beamIntegral(double sharpness) {
+    constexpr int kSteps = 1800;
+    const double step = kPi / 2 / kSteps;
+    double sum = 0;
+    for (int i = 0; i <= kSteps; ++i) {
+        const double t = i * step;
+        const double weight = i == 0 || i == kSteps ? 1 : i % 2 == 1 ? 4 : 2;
+        sum += weight * std::exp(-sharpness * t * t) * std::sin(t);
+    }
+    return 2 * kPi * sum * step / 3;
+}
+
+Distribution usualFor(const plan::Luminaire& luminaire) {
+    using Kind = plan::Luminaire::Kind;
+    if (luminaire.beam_deg > 0 && luminaire.beam_deg < 180)
+        return Distribution::beam(luminaire.lumens, luminaire.beam_deg);
+    switch (luminaire.kind) {
+    case Kind::Recessed:
+        return Distribution::beam(luminaire.lumens, kRecessedBeam_deg);
+    case Kind::Wall:
+        return Distribution::halfSpace(luminaire.lumens);
+    case Kind::Floor:
+    case Kind::Table:
+        return Distribution::uniform(luminaire.lumens);
+    case Kind::Ceiling:
+    case Kind::Pendant:
+    case Kind::Linear:
+    case Kind::UnderUnit:
+        break;
+    }
+    return Distribution::cosine(luminaire.lumens);
+}
+
+std::string nameOf(const plan::Luminaire& luminaire) {
+    return luminaire.tag.empty() ? luminaire.id : luminaire.tag;
+}
+
+} // namespace
+
+Distribution Distribution::uniform(double lumens) {
+    Distribution made;
+    made.lumens_ = lumens;
+    made.scale_ = lumens / (4 * kPi);
+    return made;
+}
+
+Distribution Distribution::cosine(double lumens) {
+    Distribution made = uniform(lumens);
+    made.shape_ = Shape::Cosine;
+    made.least_cosine_ = 0;
+    made.scale_ = lumens / kPi;
+    return made;
+}
+
+Distribution Distribution::halfSpace(double lumens) {
+    Distribution made = uniform(lumens);
+    made.shape_ = Shape::HalfSpace;
+    made.least_cosine_ = 0;
+    made.scale_ = lumens / (2 * kPi);
+    return made;
+}
+
+Distribution Distribution::beam(double lumens, double beam_deg) {
+    Distribution made = uniform(lumens);
+    made.shape_ = Shape::Beam;
+    made.least_cosine_ = 0;
+    const double half = std::clamp(beam_deg, 1.0, 170.0) / 2 * kDegree;
+    made.sharpness_ = std::numbers::ln2 / (half * half);
+    made.scale_ = lumens / beamIntegral(made.sharpness_);
+    return made;
+}
+
+Distribution Distribution::fromIes(IesFile file, double lumens) {
+    const double own = luminousFlux(file);
+    Distribution made;
+    made.shape_ = Shape::Table;
+    made.lumens_ = own > 0 && lumens > 0 ? lumens : own;
+    made.scale_ = own > 0 ? made.lumens_ / own : 0;
+    // A little beyond, for what rounding leaves of a cosine.
+    made.least_cosine_ = std::cos(std::min(180.0, file.vertical_deg.back()) * kDegree) - 1e-4;
+    made.table_ = std::move(file);
+    return made;
+}
+
+double Distribution::intensity(double along_axis, double forward, double aside) const {
+    switch (shape_) {
+    case Shape::Uniform:
+        return scale_;
+    case Shape::HalfSpace:
+        return along_axis > 0 ? scale_ : 0;
+    case Shape::Cosine:
+        return along_axis > 0 ? scale_ * along_axis : 0;
+    case Shape::Beam: {
+        if (along_axis <= 0) return 0;
+        const double t = std::acos(std::min(1.0, along_axis));
+        return scale_ * std::exp(-sharpness_ * t * t);
+    }
+    case Shape::Table:
+        break;
+    }
+    const double vertical = std::acos(std::clamp(along_axis, -1.0, 1.0)) / kDegree;
+    const double horizontal = turned() ? std::atan2(aside, forward) / kDegree : 0;
+    return scale_ * intensityAt(table_, vertical, horizontal);
+}
+
+LuminaireLight distributionOf(const plan::Luminaire& luminaire, const std::filesystem::path& base) {
+    LuminaireLight light;
+    if (!luminaire.ies.empty()) {
+        auto file = readIes(base / luminaire.ies);
+        if (file && luminousFlux(*file) > 0) {
+            light.distribution = Distribution::fromIes(std::move(*file), luminaire.lumens);
+            light.from_file = true;
+            return light;
+        }
+        const std::string reason = file ? fmt::format("{}: gives no light", luminaire.ies) : file.error();
+        light.problem = fmt::format("{}: {}. A usual distribution for its kind is taken instead.",
+                                    nameOf(luminaire), reason);
+    }
+    light.distribution = usualFor(luminaire);
+    return light;
+}
+
+} // namespace gangway::lighting

@@ -1,0 +1,49 @@
+#include "cli/program.hpp"
+
+#include <nlohmann/json.hpp>
+
+#include <catch2/catch.hpp>
+
+using namespace gangway::testing;
+using Json = nlohmann::json;
+
+namespace {
+const std::string kDemo = std::string("'") + GANGWAY_ASSETS_DIR + "/demo/terrace.plan.json'";
+}
+
+TEST_CASE("check lists the demo's mistakes by room, with severity, source, scope and caution") {
+    const Ran ran = call("check " + kDemo);
+    CHECK(ran.code == 1);
+    CHECK(ran.out.find("\nHall\n") != std::string::npos);
+    CHECK(ran.out.find("  fault group-intermediate-missing: ") != std::string::npos);
+    CHECK(ran.out.find("trade facts 6.2") != std::string::npos);
+    CHECK(ran.out.find("Not checked yet") != std::string::npos);
+    CHECK(ran.out.find("Isolate the supply") != std::string::npos);
+    for (const char* word : {"compliant", " safe"})
+        CHECK(ran.out.find(word) == std::string::npos);
+}
+
+TEST_CASE("check --json gives the same findings as data, faults first") {
+    const Ran ran = call("check " + kDemo + " --json --pack gb");
+    CHECK(ran.code == 1);
+    const Json report = Json::parse(ran.out);
+    CHECK(report["pack"] == "gb");
+    REQUIRE_FALSE(report["findings"].empty());
+    CHECK(report["findings"].front()["severity"] == "fault");
+    for (const auto& finding : report["findings"])
+        for (const char* key : {"rule", "message", "remedy", "source"})
+            CHECK_FALSE(finding[key].get<std::string>().empty());
+}
+
+TEST_CASE("check of a plan without a fault exits 0, of one that can't be read 2") {
+    CHECK(call("check '" + freshFolder("cli-check").string() + "/none.plan.json'").code == 2);
+    const auto empty = freshFolder("cli-check") / "empty.plan.json";
+    std::ofstream(empty) << R"({"gangway": 1, "project": {"name": "Nothing yet"}})";
+    CHECK(call("check '" + empty.string() + "'").code == 0);
+}
+
+TEST_CASE("an unknown country pack is refused with the nearest") {
+    const Ran ran = call("check " + kDemo + " --pack internationl");
+    CHECK(ran.code == 2);
+    CHECK(ran.err.find("did you mean 'international'?") != std::string::npos);
+}

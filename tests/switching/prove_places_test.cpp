@@ -1,0 +1,138 @@
+// Where switches stand: beside doors, behind leaves, at entrances and stairs. Reach 1000 mm and latch side:
+// common practice (trade facts 2.35); two-way at each stair level: 3.14.
+#include "small_switching.hpp"
+
+#include <catch2/catch.hpp>
+
+using namespace gangway;
+
+namespace {
+
+bool has(const std::vector<plan::Finding>& findings, const std::string& rule) {
+    return !ofRule(findings, rule).empty();
+}
+
+/// A hall west of the room, behind the door's wall, with its own light worked beside the door.
+plan::Plan withHall() {
+    plan::Plan plan = smallSwitching();
+    addRoom(plan, "hall", -2100, -100);
+    plan.openings[0].joins = "hall";
+    return plan;
+}
+
+} // namespace
+
+TEST_CASE("a switch on the hinge side of its door is found on both faces of the wall") {
+    plan::Plan plan = smallSwitching();
+    plan.plates[0].host.u_mm = 800; // hinge edge at 1000
+    const auto found = ofRule(proved(plan), "switch-hinge-side");
+    REQUIRE(found.size() == 1);
+    CHECK(found[0].objects == std::vector<std::string>{"s1", "door"});
+    CHECK(found[0].value_mm == Approx(200));
+
+    plan = withHall();
+    addLamp(plan, "l2", "hall");
+    addLeg(plan, "L2", {{"s2", 1, 1}}, {"l2"});
+    // The hall's wall B runs from north to south: u = 3000 - y, so the latch edge y 1900 is at u 1100 and the
+    // hinge edge y 1000 at u 2000.
+    addPlate(plan, "s2", "hall", "B", 900, {"switch-1way"});
+    CHECK_FALSE(has(proved(plan), "switch-hinge-side"));
+    plan.plates[1].host.u_mm = 2200;
+    CHECK(has(proved(plan), "switch-hinge-side"));
+    plan.plates[1].host.u_mm = 2950; // 950 from the hinge
+    plan.openings[0].left_mm = 1100; // 1050
+    CHECK_FALSE(has(proved(plan), "switch-hinge-side"));
+}
+
+TEST_CASE("a switch behind an open leaf is found, on the latch side it is not") {
+    plan::Plan plan = smallSwitching();
+    CHECK_FALSE(has(proved(plan), "switch-behind-leaf"));
+    // The leaf opens 90 degrees at y 1000 and stands along x from the wall: turned back it lies on the wall.
+    plan.openings[0].stop_deg = 170;
+    plan.plates[0].host.u_mm = 600;
+    const auto found = ofRule(proved(plan), "switch-behind-leaf");
+    REQUIRE(found.size() == 1);
+    CHECK(found[0].severity == plan::Severity::Fault);
+    CHECK(found[0].objects == std::vector<std::string>{"s1", "door"});
+}
+
+TEST_CASE("a leaf across a narrow room hides nothing on the latch side's wall") {
+    plan::Plan plan = smallSwitching();
+    // The leaf stands along x at y 1000; wall C is behind it, wall A beyond the doorway. 700 of room to each.
+    for (auto& corner : plan.rooms[0].outline)
+        corner.y = corner.y > 0 ? 2600 : 300;
+    plan.openings[0].left_mm = 700;
+    plan.plates[0].host.wall = "C";
+    plan.plates[0].host.u_mm = 3600; // x 400
+    CHECK(has(proved(plan), "switch-behind-leaf"));
+    plan.openings[0].hinge = plan::Side::Right; // leaf at y 1900, 700 from wall A, 1600 from C
+    CHECK_FALSE(has(proved(plan), "switch-behind-leaf"));
+    plan.openings[0].left_mm = 0; // leaf at y 1200, 900 from wall C, which is on the latch side
+    plan.openings[0].width_mm = 800;
+    CHECK_FALSE(has(proved(plan), "switch-behind-leaf"));
+}
+
+TEST_CASE("an entrance out of reach of every switch of the room is dark") {
+    plan::Plan plan = smallSwitching();
+    plan.plates[0].host.u_mm = 2890; // 990 from the latch
+    CHECK_FALSE(has(proved(plan), "dark-entrance"));
+    plan.plates[0].host.u_mm = 2910;
+    const auto found = ofRule(proved(plan), "dark-entrance");
+    REQUIRE(found.size() == 1);
+    CHECK(found[0].severity == plan::Severity::Fault);
+    CHECK(found[0].value_mm == Approx(1010));
+    CHECK(found[0].limit_mm == Approx(1000));
+}
+
+TEST_CASE("a switch just outside the door counts for the room") {
+    plan::Plan plan = withHall();
+    plan.plates[0].room = "hall";
+    plan.plates[0].host.wall = "B";
+    plan.plates[0].host.u_mm = 900;
+    CHECK_FALSE(has(proved(plan), "dark-entrance"));
+}
+
+TEST_CASE("a second door without switch is dark, unless it leads from a room behind this one") {
+    plan::Plan plan = smallSwitching();
+    plan::Opening second = plan.openings[0];
+    second.id = "second";
+    second.wall = "B";
+    plan.openings.push_back(second);
+    auto found = ofRule(proved(plan), "dark-entrance");
+    REQUIRE(found.size() == 1);
+    CHECK(found[0].severity == plan::Severity::Warn);
+    addRoom(plan, "store", 4100, 5000);
+    plan.openings[1].joins = "store";
+    found = ofRule(proved(plan), "dark-entrance");
+    REQUIRE(found.size() == 1);
+    CHECK(found[0].severity == plan::Severity::Hint);
+}
+
+TEST_CASE("a sensor in the room leaves no entrance dark") {
+    plan::Plan plan = worked({"sensor-motion"});
+    plan.plates[0].host.wall = "B";
+    CHECK_FALSE(has(proved(plan), "dark-entrance"));
+}
+
+TEST_CASE("a stair wants one leg that is worked from its foot and from its head") {
+    plan::Plan plan = worked({"switch-2way", "switch-2way"});
+    plan.storeys.push_back({"upper", "Upper floor", 2600, "round-71", 1000, {}});
+    addRoom(plan, "landing", 0, 4000, "upper");
+    plan::Furniture stair;
+    stair.id = "stair";
+    stair.kind = "stair";
+    stair.room = "room";
+    stair.at_mm = {1500, 1500}; // foot at y 500, head at y 2500
+    stair.size = {900, 2000, 2600};
+    plan.furniture.push_back(stair);
+    const auto found = ofRule(proved(plan), "stairs-two-way");
+    REQUIRE(found.size() == 1);
+    CHECK(found[0].severity == plan::Severity::Fault);
+    CHECK(found[0].message.find("from the head") != std::string::npos);
+    plan.plates[1].room = "landing";
+    plan.plates[1].host.wall = "A";
+    plan.plates[1].host.u_mm = 1500;
+    plan.plates[0].host.wall = "C"; // south, from x 4000 westwards: beside the foot
+    plan.plates[0].host.u_mm = 2500;
+    CHECK_FALSE(has(proved(plan), "stairs-two-way"));
+}
