@@ -228,7 +228,9 @@ void settle(Draft& draft) {
         removeHomeless(draft);
         cutLooseEnds(draft);
     }
-    if (structure || !draft.touched().plates.empty()) mendLegs(draft, structure);
+    if (structure || !draft.touched().plates.empty() || !draft.touched().legs.empty() ||
+        draft.touched().lighting)
+        mendLegs(draft, structure);
     stayOnHosts<plan::Plate>(draft, structure, draft.touched().plates);
     stayOnHosts<plan::Luminaire>(draft, structure, draft.touched().luminaires);
     if (structure || !draft.touched().plates.empty()) follow(draft, structure);

@@ -8,11 +8,11 @@ using namespace gangway::testing;
 using Json = nlohmann::json;
 
 namespace {
-const std::string kDemo = std::string("'") + GANGWAY_ASSETS_DIR + "/demo/terrace.plan.json'";
+const std::string kTerrace = std::string("'") + GANGWAY_ASSETS_DIR + "/demo/terrace.plan.json'";
 }
 
 TEST_CASE("check lists the demo's mistakes by room, with severity, source, scope and caution") {
-    const Ran ran = call("check " + kDemo);
+    const Ran ran = call("check " + kTerrace);
     CHECK(ran.code == 1);
     CHECK(ran.out.find("\nHall\n") != std::string::npos);
     CHECK(ran.out.find("  fault group-intermediate-missing: ") != std::string::npos);
@@ -24,7 +24,7 @@ TEST_CASE("check lists the demo's mistakes by room, with severity, source, scope
 }
 
 TEST_CASE("check --json gives the same findings as data, faults first") {
-    const Ran ran = call("check " + kDemo + " --json --pack gb");
+    const Ran ran = call("check " + kTerrace + " --json --pack gb");
     CHECK(ran.code == 1);
     const Json report = Json::parse(ran.out);
     CHECK(report["pack"] == "gb");
@@ -43,7 +43,7 @@ TEST_CASE("check of a plan without a fault exits 0, of one that can't be read 2"
 }
 
 TEST_CASE("an unknown country pack is refused with the nearest") {
-    const Ran ran = call("check " + kDemo + " --pack internationl");
+    const Ran ran = call("check " + kTerrace + " --pack internationl");
     CHECK(ran.code == 2);
     CHECK(ran.err.find("did you mean 'international'?") != std::string::npos);
 }

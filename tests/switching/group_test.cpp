@@ -112,7 +112,8 @@ TEST_CASE("loop-in wiring takes 2 conductors to the first switch and 3 between s
 // Trade facts 6.4: 3-wire between switches with the neutral at the switch box (NEC 404.2(C), from memory).
 TEST_CASE("with a neutral at the switch 2 come in, 3 run between and 2 go out") {
     using enum switching::Run::Between;
-    const auto runs = wiringOf(worked({"switch-2way", "switch-2way"}), catalogue::WiringConvention::NeutralAtSwitch);
+    const auto runs =
+        wiringOf(worked({"switch-2way", "switch-2way"}), catalogue::WiringConvention::NeutralAtSwitch);
     CHECK(between(runs, SupplyToSwitch) == std::vector{2});
     CHECK(between(runs, SwitchToSwitch) == std::vector{3});
     CHECK(between(runs, SwitchToLamp) == std::vector{2});
@@ -123,8 +124,8 @@ TEST_CASE("to a joint box each switch runs as many conductors as it has terminal
     using enum switching::Run::Between;
     const auto box = catalogue::WiringConvention::JunctionBox;
     CHECK(between(wiringOf(worked({"switch-1way"}), box), SwitchToBox) == std::vector{2});
-    CHECK(between(wiringOf(worked({"switch-2way", "switch-intermediate", "switch-2way"}), box), SwitchToBox) ==
-          std::vector{3, 4, 3});
+    CHECK(between(wiringOf(worked({"switch-2way", "switch-intermediate", "switch-2way"}), box),
+                  SwitchToBox) == std::vector{3, 4, 3});
 }
 
 TEST_CASE("a two-way switch listed in the middle is wired at the end of the run") {
@@ -137,7 +138,8 @@ TEST_CASE("a two-way switch listed in the middle is wired at the end of the run"
 }
 
 TEST_CASE("positions that don't match are not counted, and say so") {
-    const auto wiring = wiringOf(worked({"switch-2way", "switch-1way"}), catalogue::WiringConvention::JunctionBox);
+    const auto wiring =
+        wiringOf(worked({"switch-2way", "switch-1way"}), catalogue::WiringConvention::JunctionBox);
     CHECK(wiring.runs.empty());
     CHECK(wiring.convention.find("findings") != std::string::npos);
 }

@@ -35,7 +35,7 @@ TEST_CASE("six LED lamps of 6 W take a dimmer of 360 W: 400 W carries them, 250 
 }
 
 TEST_CASE("filament lamps count by their watts") {
-    CHECK(proved(dimmed(6, 60, 400, 12)).empty());                                               // 360 W
+    CHECK(proved(dimmed(6, 60, 400, 12)).empty());                                                  // 360 W
     CHECK(rulesOf(proved(dimmed(7, 60, 400, 12))) == std::vector<std::string>{"dimmer-over-load"}); // 420 W
 }
 

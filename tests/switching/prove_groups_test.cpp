@@ -38,7 +38,9 @@ TEST_CASE("each arrangement that can't work is found by its own rule") {
         {{"switch-2way"}, "group-one-member", "s1"},
         {{"switch-intermediate"}, "group-one-member", "s1"},
         {{"switch-2way", "switch-1way"}, "group-one-way-member", "s2"},
-        {{"switch-2way", "switch-intermediate", "dimmer-rotary", "switch-2way"}, "group-one-way-member", "s3"},
+        {{"switch-2way", "switch-intermediate", "dimmer-rotary", "switch-2way"},
+         "group-one-way-member",
+         "s3"},
         {{"switch-2way", "switch-2way", "switch-2way"}, "group-intermediate-missing", "s2"},
         {{"switch-2way", "switch-intermediate"}, "group-ends-missing", "s2"},
         {{"switch-1way", "thermostat"}, "group-mixed", "s2"},
@@ -72,8 +74,9 @@ TEST_CASE("the missing intermediate is named, and the remedy names it") {
     const auto found = proved(worked({"switch-2way", "switch-2way", "switch-2way"}));
     REQUIRE(found.size() == 1);
     CHECK(found[0].severity == plan::Severity::Fault);
-    CHECK(found[0].message == "L1 has 3 positions (s1, s2, s3), which need 2 two-way and 1 intermediate; s2 is "
-                              "a two-way switch.");
+    CHECK(found[0].message ==
+          "L1 has 3 positions (s1, s2, s3), which need 2 two-way and 1 intermediate; s2 is "
+          "a two-way switch.");
     CHECK(found[0].remedy == "Make s2 in room an intermediate switch.");
 }
 
