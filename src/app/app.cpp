@@ -147,6 +147,7 @@ void layOut(State& state, render::Renderer& renderer, float width, float height)
     state.stage = {rail, top, width - rail - docket, height - top - below};
 
     drawStage(state, renderer);
+    takeTyingClicks(state);
     beginBand("bar", {0, 0, width, top}, {16 * s, 9 * s});
     drawTopBar(state);
     endBand();

@@ -73,6 +73,7 @@ void deriveWays(State& state) {
 void deriveAll(State& state, render::Renderer& renderer) {
     const plan::Plan& plan = state.plan();
     state.catalogue = catalogue::withOwn(state.shipped, plan);
+    state.lamps.net.reset(); // its ways point into the old catalogue
     state.derived = {};
     state.derived.house.emplace(plan);
     deriveStates(state);
@@ -120,7 +121,7 @@ void deriveTouched(State& state, render::Renderer& renderer, const edit::Touched
         derived.house.emplace(state.plan());
         derived.walk_due = true;
     }
-    if (touched.answers || derived.states.size() != state.plan().plates.size()) deriveStates(state);
+    if (touched.answers || !touched.legs.empty() || derived.states.size() != state.plan().plates.size()) deriveStates(state);
     derivePlates(state, touched.plates);
     const scene::Change change{{touched.plates.begin(), touched.plates.end()},
                                {touched.luminaires.begin(), touched.luminaires.end()},

@@ -100,6 +100,9 @@ void recoverQuestion(State& state) {
         if (auto read = plan::readFile(edit::journalFor(file))) {
             state.document = edit::Document::recovered(std::move(read->plan), file);
             state.derived = {};
+            state.lamps = {};
+            state.findings = {};
+            state.tying = {};
             state.strip.room.clear();
         } else {
             state.message =

@@ -204,9 +204,11 @@ void drawDocket(State& state) {
     ImGui::PushStyleVar(ImGuiStyleVar_ItemSpacing, {8 * state.scale, 2 * state.scale});
     if (state.this_room_only) {
         if (const auto* room = standingRoom(state)) toPutRight(state, room->id);
+        if (const auto* room = standingRoom(state)) findingRows(state, std::string(room->id));
         if (const auto* room = standingRoom(state)) roomRows(state, *room, false);
     } else {
         toPutRight(state, {});
+        findingRows(state, {});
         for (const auto& room : state.plan().rooms)
             roomRows(state, room, true);
     }

@@ -264,6 +264,7 @@ bool endsEdit(State& state) {
         return true;
     }
     if (state.typing) return true;
+    if (tying(state)) return endsTying(state);
     if (state.thing) {
         state.thing.reset();
         return true;

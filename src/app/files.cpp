@@ -56,6 +56,9 @@ bool openPlan(State& state, const std::filesystem::path& file) {
     }
     state.document = edit::Document(std::move(read->plan), file);
     state.derived = {};
+    state.lamps = {};
+    state.findings = {};
+    state.tying = {};
     state.selected.clear();
     state.hovered.clear();
     state.faded.clear();

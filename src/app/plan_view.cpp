@@ -1,11 +1,13 @@
 // The drawn plan of the storey: the same drawing as on paper, where the stage is. Plates are placed, slid
 // along walls and flipped to the other face here; their symbols can be pulled aside.
+#include "app/lamps.hpp"
 #include "app/panels.hpp"
 #include "app/picture_upload.hpp"
 #include "app/placing.hpp"
 #include "edit/plate_edits.hpp"
 #include "export/export.hpp"
 #include "geometry/wall_hit.hpp"
+#include "sheets/leg_plan.hpp"
 
 #include <fmt/format.h>
 
@@ -54,6 +56,7 @@ sheets::StoreyPlanOptions optionsFor(const State& state) {
     for (const auto& id : chosenPlates(state))
         options.selected.push_back({sheets::PlanThing::Plate, id, {}});
     if (state.thing) options.selected.push_back(*state.thing);
+    if (state.legs_on_plan) options.marks = sheets::marksAtSymbols(state.plan());
     return options;
 }
 
@@ -61,6 +64,22 @@ sheets::StoreyPlanOptions optionsFor(const State& state) {
 bool onlyPlatesSince(const State& state, std::uint64_t version) {
     const auto touched = state.document.touchedSince(version);
     return version != 0 && touched && touched->furniture.empty() && !touched->others;
+}
+
+/// The leg whose way is picked.
+std::string pickedLeg(State& state) {
+    const auto* way = state.tying.way ? netOf(state).way(*state.tying.way) : nullptr;
+    return way == nullptr || way->legs.empty() ? std::string() : way->legs.front()->id;
+}
+
+/// Switch legs under the symbols.
+void addLegs(State& state, PlanPicture& picture) {
+    if (!state.legs_on_plan) return;
+    sheets::LegOptions options;
+    options.highlighted = pickedLeg(state);
+    auto legs = sheets::legsOnPlan(netOf(state), picture.base, picture.symbols, options);
+    picture.symbols.items.insert(picture.symbols.items.begin(), std::make_move_iterator(legs.items.begin()),
+                                 std::make_move_iterator(legs.items.end()));
 }
 
 /// Draws building and symbols again, each only when what it shows changed.
@@ -81,10 +100,12 @@ void refresh(State& state) {
     }
     picture.base_version = version;
     std::string symbols_look = picture.heights ? "h" : "";
+    symbols_look += state.legs_on_plan ? "l " + pickedLeg(state) : "";
     for (const auto& ref : options.selected)
         symbols_look += ref.id + ' ';
     if (picture.symbols_version == version && picture.symbols_look == symbols_look) return;
     picture.symbols = sheets::storeySymbols(state.plan(), state.catalogue, picture.base, options);
+    addLegs(state, picture);
     picture.symbols_version = version;
     picture.symbols_look = symbols_look;
     picture.drawn_symbols.clear();
@@ -286,6 +307,18 @@ bool boxOnPlan(State& state, const View& view, bool active) {
     list.AddRectFilled({box.x, box.y}, {box.x + box.width, box.y + box.height}, packed(kLight.accent, 0.12F));
     list.AddRect({box.x, box.y}, {box.x + box.width, box.y + box.height}, packed(kLight.accent));
     if (ImGui::IsMouseDown(ImGuiMouseButton_Left)) return true;
+    if (tying(state)) {
+        std::vector<std::string> lamps;
+        for (const auto& hit : state.plan_picture.symbols.hits) {
+            if (hit.kind != sheets::PlanThing::Luminaire || hit.outline_mm.empty()) continue;
+            const ImVec2 at = view.toScreen(middleOf(hit.outline_mm));
+            if (box.holds(at.x, at.y) && std::ranges::find(lamps, hit.id) == lamps.end())
+                lamps.push_back(hit.id);
+        }
+        state.box.reset();
+        takeLamps(state, lamps);
+        return true;
+    }
     choosePlate(state, {}, false);
     // By the drawn symbol, which may stand off the wall: the box goes round what is seen.
     for (const auto& hit : state.plan_picture.symbols.hits) {
@@ -397,12 +430,16 @@ void storeyTabs(State& state) {
     }
     ImGui::SameLine(0, 20 * s);
     const ImVec2 at = ImGui::GetCursorScreenPos();
-    const ImVec2 extent{ImGui::CalcTextSize("Heights").x + ImGui::GetFrameHeight() + 18 * s,
+    const ImVec2 extent{ImGui::CalcTextSize("HeightsLegs").x + 2 * ImGui::GetFrameHeight() + 48 * s,
                         ImGui::GetFrameHeight()};
     ImGui::GetWindowDrawList()->AddRectFilled({at.x - 6 * s, at.y}, {at.x + extent.x, at.y + extent.y},
                                               packed(state.tokens->paper, 0.92F), 6 * s);
     ImGui::Checkbox("Heights", &state.plan_picture.heights);
     place(state, "plan:heights");
+    ImGui::SameLine(0, 16 * s);
+    ImGui::Checkbox("Legs", &state.legs_on_plan);
+    if (ImGui::IsItemHovered()) ImGui::SetTooltip("What works which lamp. Shows control, not cable route");
+    place(state, "plan:legs");
 }
 } // namespace
 

@@ -52,6 +52,16 @@ void stepPicture(ImDrawList& list, Panel panel, bool review, ImVec2 c, float s, 
         list.AddCircle({c.x - 0.45F * r, c.y}, 0.3F * r, ink, 20, 1.7F * s);
         list.AddCircle({c.x + 0.45F * r, c.y}, 0.3F * r, ink, 20, 1.7F * s);
         return;
+    case Panel::Switching: // a lamp, and the switch that works it
+        list.AddCircle({c.x + 0.45F * r, c.y - 0.4F * r}, 0.45F * r, ink, 20, 1.7F * s);
+        line(0.13F, -0.72F, 0.77F, -0.08F);
+        line(0.77F, -0.72F, 0.13F, -0.08F);
+        line(-0.95F, 0.9F, -0.35F, 0.3F);
+        list.AddCircleFilled({c.x - 0.95F * r, c.y + 0.9F * r}, 2.4F * s, ink);
+        line(-0.35F, 0.3F, -0.1F, 0.5F);
+        line(-0.05F, 0.9F, 0.45F, 0.9F);
+        line(0.45F, 0.9F, 0.45F, 0.1F);
+        return;
     case Panel::Layers: // three sheets
         for (const float y : {-0.5F, 0.0F, 0.5F}) {
             line(-0.9F, y, 0, y - 0.42F);
@@ -279,6 +289,9 @@ void drawRail(State& state) {
     if (step(state, "Plates", "Compose a plate, or take one from the library", Panel::Plates, false,
              state.panel == Panel::Plates))
         toggle(state, Panel::Plates);
+    if (step(state, "Switch", "Which way works which lamp; proposals", Panel::Switching, false,
+             state.panel == Panel::Switching))
+        toggle(state, Panel::Switching);
     if (step(state, "Layers", "Show, see through or hide furniture, lamps, plates", Panel::Layers, false,
              state.panel == Panel::Layers))
         toggle(state, Panel::Layers);
@@ -394,6 +407,9 @@ void drawSidePanel(State& state) {
     case Panel::Plates:
         title = "Plates";
         break;
+    case Panel::Switching:
+        title = "Switching";
+        break;
     case Panel::Layers:
         title = "Layers";
         break;
@@ -419,6 +435,9 @@ void drawSidePanel(State& state) {
         break;
     case Panel::Plates:
         drawLibraryPanel(state);
+        break;
+    case Panel::Switching:
+        tyingPanel(state);
         break;
     case Panel::Layers:
         layersPanel(state);

@@ -3,10 +3,13 @@
 #pragma once
 
 #include "app/app.hpp"
+#include "app/findings.hpp"
 #include "app/furnish.hpp"
+#include "app/lamps.hpp"
 #include "app/placing.hpp"
 #include "app/plate_bench.hpp"
 #include "app/theme.hpp"
+#include "app/tying.hpp"
 #include "catalogue/catalogue.hpp"
 #include "catalogue/pack.hpp"
 #include "edit/edit.hpp"
@@ -32,7 +35,7 @@ inline constexpr float kCardWidth = 340; ///< of the selected plate's card, pixe
 
 enum class Stance { Walk, Orbit, LidOff, Plan };
 enum class Seat { Designer, Homeowner };
-enum class Panel { None, Rooms, Furnish, Plates, Layers, Sheets, Keys };
+enum class Panel { None, Rooms, Furnish, Plates, Switching, Layers, Sheets, Keys };
 
 /// A rectangle on screen, pixels.
 struct Rect {
@@ -193,6 +196,10 @@ struct State {
     StripPicture strip;
     PlanPicture plan_picture;
     PlateBench bench;
+    Tying tying;
+    Lamps lamps;
+    Findings findings;
+    bool legs_on_plan = true;
     std::map<std::string, Rect> places; ///< where things are on screen this frame, by name
     std::uint64_t frames = 0;
     int frames_wanted = 3;

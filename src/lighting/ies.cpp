@@ -234,27 +234,6 @@ void table(Source& source, IesFile& file, const Counts& counts) {
                       fmt::format("more follows the {} candela values that were announced", all)};
 }
 
-/// A horizontal angle brought into the range the file lists.
-double folded(const IesFile& file, double horizontal_deg) {
-    double angle = std::abs(horizontal_deg) <= 360 ? horizontal_deg : std::fmod(horizontal_deg, 360);
-    if (angle < 0) angle += 360;
-    switch (file.symmetry) {
-    case IesFile::Symmetry::Axial:
-        return 0;
-    case IesFile::Symmetry::Quadrant:
-        angle = angle > 180 ? 360 - angle : angle;
-        return angle > 90 ? 180 - angle : angle;
-    case IesFile::Symmetry::Bilateral:
-        return angle > 180 ? 360 - angle : angle;
-    case IesFile::Symmetry::BilateralAcross:
-        if (angle < 90) return 180 - angle;
-        return angle > 270 ? 540 - angle : angle;
-    case IesFile::Symmetry::None:
-        return angle;
-    }
-    return angle;
-}
-
 /// Place of a value among ascending ones: the index before it and how far on to the next. Angles are mostly
 /// evenly spaced, so a guess by proportion is right or nearly so.
 struct Place {
@@ -316,13 +295,33 @@ std::expected<IesFile, std::string> readIes(const std::filesystem::path& file) {
     return parseIes(text, name);
 }
 
+double foldedAngle(const IesFile& file, double horizontal_deg) {
+    double angle = std::abs(horizontal_deg) <= 360 ? horizontal_deg : std::fmod(horizontal_deg, 360);
+    if (angle < 0) angle += 360;
+    switch (file.symmetry) {
+    case IesFile::Symmetry::Axial:
+        return 0;
+    case IesFile::Symmetry::Quadrant:
+        angle = angle > 180 ? 360 - angle : angle;
+        return angle > 90 ? 180 - angle : angle;
+    case IesFile::Symmetry::Bilateral:
+        return angle > 180 ? 360 - angle : angle;
+    case IesFile::Symmetry::BilateralAcross:
+        if (angle < 90) return 180 - angle;
+        return angle > 270 ? 540 - angle : angle;
+    case IesFile::Symmetry::None:
+        return angle;
+    }
+    return angle;
+}
+
 double intensityAt(const IesFile& file, double vertical_deg, double horizontal_deg) {
     if (vertical_deg < file.vertical_deg.front() - kAngleTolerance_deg ||
         vertical_deg > file.vertical_deg.back() + kAngleTolerance_deg)
         return 0;
     const std::size_t size = file.vertical_deg.size();
     const Place v = placeIn(file.vertical_deg, vertical_deg);
-    const Place h = placeIn(file.horizontal_deg, folded(file, horizontal_deg));
+    const Place h = placeIn(file.horizontal_deg, foldedAngle(file, horizontal_deg));
     const double* row = file.candela.data() + h.index * size + v.index;
     const double here = row[0] + (row[1] - row[0]) * v.part;
     if (h.part == 0) return here;

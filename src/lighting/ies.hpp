@@ -46,6 +46,9 @@ struct IesFile {
 /// the file lists.
 double intensityAt(const IesFile& file, double vertical_deg, double horizontal_deg);
 
+/// A horizontal angle brought into the range the file lists, by its symmetry.
+double foldedAngle(const IesFile& file, double horizontal_deg);
+
 /// Luminous flux in lm: the exact integral of the bilinear table over the sphere.
 double luminousFlux(const IesFile& file);
 

@@ -30,7 +30,7 @@ double illuminance(std::span<const Emitter> emitters, const LitPoint& point, con
                                         dot(way, cross(emitter.aim, emitter.ahead)) * inverse);
         else
             intensity = shape.intensity(along);
-        sum += intensity * emitter.part * facing * inverse * kSquareMm_per_m2 / square;
+        sum += intensity * emitter.part * facing * inverse * inverse * inverse * kSquareMm_per_m2;
     }
     return sum;
 }

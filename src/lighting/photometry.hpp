@@ -41,6 +41,9 @@ public:
     bool turned() const { return shape_ == Shape::Table && table_.symmetry != IesFile::Symmetry::Axial; }
 
 private:
+    /// intensityAt() without searching, for evenly spaced angles.
+    double fromEvenTable(double vertical_deg, double horizontal_deg) const;
+
     enum class Shape { Uniform, HalfSpace, Cosine, Beam, Table };
     Shape shape_ = Shape::Uniform;
     double lumens_ = 0;
@@ -48,6 +51,8 @@ private:
     double sharpness_ = 0;
     double least_cosine_ = -1;
     IesFile table_;
+    double vertical_per_deg_ = 0; ///< steps a degree of the table; 0 where they are uneven
+    double horizontal_per_deg_ = 0;
 };
 
 /// A luminaire's distribution, and a sentence when its IES file could not be used and a usual one stands in.

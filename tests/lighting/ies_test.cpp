@@ -83,6 +83,26 @@ TEST_CASE("intensity is bilinear between the angles and nothing outside them") {
     CHECK(lighting::intensityAt(file, 91, 0) == 0);
 }
 
+TEST_CASE("angles evenly spaced or not, a luminaire shines as its table says in every direction") {
+    for (const auto& vertical : {test::degrees(0, 180, 10), std::vector<double>{0, 10, 15, 40, 90, 95, 180}})
+        for (double last : {0.0, 90.0, 180.0, 360.0}) {
+            auto text = test::uniformFile(1);
+            text.vertical = vertical;
+            text.horizontal = last > 0 ? test::degrees(0, last, 15) : std::vector<double>{0};
+            text.candela = mirrored;
+            const IesFile file = read(written(text));
+            const auto shape = lighting::Distribution::fromIes(file, 0);
+            for (double v = 0.5; v < 180; v += 7)
+                for (double h = -179; h < 180; h += 11) {
+                    const double t = v * std::numbers::pi / 180;
+                    const double a = h * std::numbers::pi / 180;
+                    CHECK(
+                        shape.intensity(std::cos(t), std::sin(t) * std::cos(a), std::sin(t) * std::sin(a)) ==
+                        Approx(lighting::intensityAt(file, v, h)).epsilon(1e-9));
+                }
+        }
+}
+
 TEST_CASE("headers of 1986, 1991, 1995 and 2002 are read, with keywords, multiplier and ballast factors") {
     for (const std::string& head :
          {std::string("an old label\nand another\n"), std::string("IESNA91\n[TEST] 7\n"),

@@ -1,0 +1,144 @@
+#include "app/findings.hpp"
+
+#include "app/panels.hpp"
+#include "checks/checks.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+namespace gangway::app {
+
+namespace {
+using plan::Finding;
+using plan::Severity;
+
+const char* word(Severity severity) {
+    switch (severity) {
+    case Severity::Fault:
+        return "Fault";
+    case Severity::Warn:
+        return "Warning";
+    case Severity::Hint:
+        break;
+    }
+    return "Hint";
+}
+
+unsigned ink(const State& state, Severity severity) {
+    switch (severity) {
+    case Severity::Fault:
+        return state.tokens->fault;
+    case Severity::Warn:
+        return state.tokens->query;
+    case Severity::Hint:
+        break;
+    }
+    return state.tokens->soft_ink;
+}
+
+/// Faults a triangle, warnings a lozenge, hints a ring: the shape tells them apart without colour.
+void shape(ImDrawList& list, Severity severity, ImVec2 c, float r, ImU32 colour, float thick) {
+    if (severity == Severity::Fault)
+        list.AddTriangle({c.x - r, c.y + r * 0.85F}, {c.x + r, c.y + r * 0.85F}, {c.x, c.y - r}, colour,
+                         thick);
+    else if (severity == Severity::Warn)
+        list.AddQuad({c.x, c.y - r}, {c.x + r, c.y}, {c.x, c.y + r}, {c.x - r, c.y}, colour, thick);
+    else
+        list.AddCircle(c, r * 0.8F, colour, 20, thick);
+}
+
+std::string roomOf(const plan::Plan& plan, const Finding& finding) {
+    for (const std::string& id : finding.objects) {
+        if (const auto* plate = plan::findPlate(plan, id)) return plate->room;
+        if (const auto* lamp = plan::findLuminaire(plan, id)) return lamp->room;
+        if (const auto* room = plan::findRoom(plan, id)) return room->id;
+    }
+    return {};
+}
+
+void goTo(State& state, const Finding& finding) {
+    for (const std::string& id : finding.objects) {
+        if (plan::findPlate(state.plan(), id) != nullptr) {
+            state.selected = id;
+            showPlate(state, id);
+            return;
+        }
+        if (const auto* lamp = plan::findLuminaire(state.plan(), id)) {
+            enterRoom(state, lamp->room);
+            state.selected.clear();
+            state.thing = sheets::PlanRef{sheets::PlanThing::Luminaire, id, ""};
+            return;
+        }
+    }
+    if (const std::string room = roomOf(state.plan(), finding); !room.empty()) enterRoom(state, room);
+}
+
+void row(State& state, const Finding& finding, std::size_t number) {
+    const float s = state.scale;
+    const ImFont& small = *state.fonts.small;
+    const ImVec2 corner = ImGui::GetCursorScreenPos();
+    const float width = ImGui::GetContentRegionAvail().x;
+    const float left = corner.x + 34 * s;
+    const auto lines = linesWithin(small, finding.message, corner.x + width - 4 * s - left, 5);
+    const float step = small.FontSize + 3 * s;
+    const float height = 28 * s + static_cast<float>(lines.size()) * step;
+    ImGui::PushID(static_cast<int>(number));
+    if (ImGui::Selectable("##finding", false, 0, {width, height})) goTo(state, finding);
+    ImGui::PopID();
+    place(state, fmt::format("finding:{}:{}", finding.rule,
+                             finding.objects.empty() ? std::string() : finding.objects.front()));
+    if (ImGui::IsItemHovered()) {
+        ImGui::BeginTooltip();
+        ImGui::PushTextWrapPos(360 * s);
+        ImGui::TextUnformatted(finding.remedy.c_str());
+        ImGui::TextDisabled("%s", finding.source.c_str());
+        ImGui::PopTextWrapPos();
+        ImGui::EndTooltip();
+    }
+    ImDrawList& list = *ImGui::GetWindowDrawList();
+    const ImU32 colour = packed(ink(state, finding.severity));
+    shape(list, finding.severity, {corner.x + 14 * s, corner.y + height / 2}, 8 * s, colour, 2 * s);
+    list.AddText(state.fonts.strong, state.fonts.strong->FontSize, {left, corner.y + 3 * s}, colour,
+                 word(finding.severity));
+    for (std::size_t i = 0; i < lines.size(); ++i)
+        list.AddText(&small, small.FontSize, {left, corner.y + 23 * s + static_cast<float>(i) * step},
+                     packed(state.tokens->ink), lines[i].c_str());
+}
+} // namespace
+
+const std::vector<Finding>& findingsOf(State& state) {
+    Findings& kept = state.findings;
+    const auto* pack = state.packs.pack(state.plan().pack);
+    if (pack == nullptr) pack = state.packs.pack("international");
+    if (kept.version == state.document.version() || state.document.stepOpen() || !state.derived.house ||
+        pack == nullptr)
+        return kept.list;
+    kept.list = checks::check(*state.derived.house, state.catalogue, *pack);
+    kept.version = state.document.version();
+    return kept.list;
+}
+
+void findingRows(State& state, const std::string& room) {
+    const auto findings = findingsOf(state);
+    std::size_t shown = 0;
+    for (const Finding& finding : findings) {
+        if (!room.empty() && roomOf(state.plan(), finding) != room) continue;
+        if (shown++ == 0) {
+            ImGui::PushFont(state.fonts.strong);
+            ImGui::TextUnformatted("Findings");
+            ImGui::PopFont();
+        }
+        row(state, finding, shown);
+    }
+    if (shown == 0) return;
+    ImGui::PushFont(state.fonts.small);
+    ImGui::PushStyleColor(ImGuiCol_Text, colour(state.tokens->soft_ink));
+    wrapped("Only the switching is checked so far. Isolate the supply; a licensed person and the local code "
+            "decide.");
+    ImGui::PopStyleColor();
+    ImGui::PopFont();
+    ImGui::Dummy({0, 6 * state.scale});
+}
+
+} // namespace gangway::app

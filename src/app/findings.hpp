@@ -1,0 +1,24 @@
+// What the checks find, for the docket.
+#pragma once
+
+#include "plan/finding.hpp"
+
+#include <cstdint>
+#include <vector>
+
+namespace gangway::app {
+
+struct State;
+
+/// Kept until the plan changes.
+struct Findings {
+    std::uint64_t version = 0;
+    std::vector<plan::Finding> list;
+};
+
+/// All findings of the plan as it is; those from before while a step is still open, as during a drag.
+const std::vector<plan::Finding>& findingsOf(State& state);
+/// Rows of the docket: findings of one room, or of the whole house when `room` is empty. A click goes there.
+void findingRows(State& state, const std::string& room);
+
+} // namespace gangway::app
