@@ -85,7 +85,8 @@ void clickFedPlate(State& state, const std::string& plate_id) {
 }
 
 void takeTyingClicks(State& state) {
-    if (!tying(state)) return;
+    // What is pressed is chosen, and chosen once more when it is let go: one click is one tie.
+    if (!tying(state) || ImGui::IsMouseDown(ImGuiMouseButton_Left)) return;
     if (state.thing && state.thing->kind == sheets::PlanThing::Luminaire) {
         const std::string lamp = state.thing->id;
         state.thing.reset();

@@ -253,7 +253,6 @@ void refreshProposals(State& state, const std::string& room_id) {
 
 void proposals(State& state, const plan::Room& room) {
     Tying& now = state.tying;
-    heading(state, "Proposals");
     if (now.proposals_room != room.id) {
         if (form::button(state, "propose", "Propose switching for this room",
                          form::kPanelWidth * state.scale)) {
@@ -262,6 +261,7 @@ void proposals(State& state, const plan::Room& room) {
         }
         return;
     }
+    heading(state, "Proposals");
     refreshProposals(state, room.id);
     std::optional<std::size_t> accepted;
     std::size_t shown = 0;
@@ -300,6 +300,10 @@ void tyingPanel(State& state) {
     {
         const Net& net = netOf(state);
         prompt(state, net);
+    }
+    proposals(state, room);
+    {
+        const Net& net = netOf(state);
         heading(state, "Switches");
         const auto plates = switchesOf(net, room);
         for (const plan::Plate* plate : plates)
@@ -307,6 +311,7 @@ void tyingPanel(State& state) {
         if (plates.empty()) form::note(state, "No switch in this room yet.");
     }
     if (picked) pickWay(state, *picked);
+    lampLines(state, netOf(state), room);
     if (state.tying.way) {
         const Net& net = netOf(state);
         const Way* way = net.way(*state.tying.way);
@@ -317,8 +322,6 @@ void tyingPanel(State& state) {
         else
             legDetails(state, net, *way->legs.front());
     }
-    lampLines(state, netOf(state), room);
-    proposals(state, room);
 }
 
 void wayRows(State& state, const std::string& plate_id) {
