@@ -80,6 +80,8 @@ void drawMarks(State& state, const render::Renderer& renderer, const render::Vie
 void drawTopBar(State& state);
 void drawRail(State& state);
 void drawSidePanel(State& state);
+/// Contents of the side panel "Sheets".
+void sheetsPanel(State& state);
 void drawStrip(State& state);
 void drawDocket(State& state);
 void drawCard(State& state);

@@ -1,8 +1,6 @@
 // The rail at the left with the steps of the job, the bar above the stage, and the panel a step opens.
 #include "app/panels.hpp"
 
-#include "export/export.hpp"
-
 #include <fmt/format.h>
 #include <imgui_stdlib.h>
 
@@ -210,56 +208,6 @@ void layersPanel(State& state) {
     }
 }
 
-void writeSheets(State& state) {
-    sheets::Options options;
-    options.base = state.document.file().parent_path();
-    const auto drawing = sheets::elevationSheets(state.plan(), state.catalogue, options);
-    const std::filesystem::path folder = state.sheets_folder;
-    std::error_code error;
-    std::filesystem::create_directories(folder, error);
-    std::string problem =
-        !drawing ? drawing.error() : (error ? "cannot make that folder: " + error.message() : "");
-    const auto note = [&problem](const auto& written) {
-        if (!written && problem.empty()) problem = written.error();
-    };
-    if (problem.empty() && state.sheets_pdf)
-        note(exporting::writePdf(*drawing, folder / (state.document.file().filename().stem().stem().string() +
-                                                     "-elevations.pdf")));
-    if (problem.empty() && state.sheets_svg) note(exporting::writeSvgs(*drawing, folder));
-    if (problem.empty() && state.sheets_png) note(exporting::writePngs(*drawing, folder, 150));
-    if (!problem.empty()) {
-        state.message = Message{"The sheets were not written", {problem}};
-        return;
-    }
-    say(state, fmt::format("{} sheets written to {}", drawing->sheets.size(), folder.string()));
-    state.panel = Panel::None;
-}
-
-void sheetsPanel(State& state) {
-    if (state.sheets_folder.empty())
-        state.sheets_folder =
-            (std::filesystem::absolute(state.document.file()).parent_path() / "sheets").string();
-    wrapped("One dimensioned elevation for every wall with something on it, A3, at a standard scale.");
-    ImGui::Checkbox("PDF, all sheets in one file", &state.sheets_pdf);
-    ImGui::Checkbox("SVG, one file a sheet", &state.sheets_svg);
-    ImGui::Checkbox("PNG, one file a sheet", &state.sheets_png);
-    ImGui::TextDisabled("Folder");
-    ImGui::SetNextItemWidth(-1);
-    ImGui::InputText("##folder", &state.sheets_folder);
-    place(state, "sheets-folder");
-    ImGui::BeginDisabled(!state.sheets_pdf && !state.sheets_svg && !state.sheets_png);
-    if (largeButton(state, "Write the sheets", state.tokens->accent, {-1, 44 * state.scale}, true))
-        writeSheets(state);
-    place(state, "write-sheets");
-    ImGui::EndDisabled();
-    ImGui::PushFont(state.fonts.small);
-    ImGui::PushStyleColor(ImGuiCol_Text, colour(state.tokens->soft_ink));
-    wrapped("A placing proposal, not an electrical design. Isolate the supply and prove dead; a licensed "
-            "person and the local code decide.");
-    ImGui::PopStyleColor();
-    ImGui::PopFont();
-}
-
 void keysPanel(State& state) {
     const auto row = [](const std::string& key, const std::string& what) {
         ImGui::TextUnformatted(key.c_str());
@@ -300,7 +248,7 @@ void drawRail(State& state) {
         state.seat = Seat::Homeowner;
         state.panel = Panel::None;
     }
-    if (step(state, "Sheets", "Dimensioned wall elevations on paper", Panel::Sheets, false,
+    if (step(state, "Sheets", "Elevations, switching plans and light on paper", Panel::Sheets, false,
              state.panel == Panel::Sheets))
         toggle(state, Panel::Sheets);
     if (step(state, "Keys", "What every key does", Panel::Keys, false, state.panel == Panel::Keys))
@@ -414,7 +362,7 @@ void drawSidePanel(State& state) {
         title = "Layers";
         break;
     case Panel::Sheets:
-        title = "Elevation sheets";
+        title = "Sheets";
         break;
     case Panel::Keys:
         title = "Keys";

@@ -185,6 +185,7 @@ struct State {
     std::string browse_folder;
     std::vector<std::filesystem::path> recent;
     std::string sheets_folder;
+    std::set<std::string> sheet_kinds{"elevations"}; ///< written by the panel "Sheets"
     bool sheets_pdf = true, sheets_svg = false, sheets_png = false;
     std::string toast; ///< last thing done, in words
     double toast_until = 0;

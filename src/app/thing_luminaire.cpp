@@ -4,6 +4,7 @@
 #include "app/thing_place.hpp"
 #include "edit/luminaire_edits.hpp"
 #include "geometry/frames.hpp"
+#include "lighting/ies.hpp"
 
 #include <fmt/format.h>
 
@@ -132,6 +133,34 @@ void body(State& state, const plan::Luminaire& lamp) {
                               fmt::format("Make {} {}", called(lamp), i == 1 ? "dimmable" : "not dimmable"));
            });
 }
+/// A photometric file, its own switch, and how plans show it.
+void light(State& state, const plan::Luminaire& lamp) {
+    using L = plan::Luminaire;
+    note(state, workedInWords(state, lamp));
+    boxes(state, {textBox("ies", "IES file beside the plan; empty: a usual distribution", lamp.ies,
+                          [&state, lamp](const std::string& file) -> Refusable {
+                              const auto folder = state.document.file().parent_path();
+                              if (!file.empty())
+                                  if (const auto read = lighting::readIes(folder / file); !read)
+                                      return std::unexpected(read.error());
+                              L after = lamp;
+                              after.ies = file;
+                              return changed(state, after, fmt::format("IES file of {}", called(lamp)));
+                          })});
+    choice(state, "own-switch", "Own switch", {"no", "yes"}, lamp.own_switch ? 1 : 0,
+           [&state, lamp](std::size_t i) {
+               L after = lamp;
+               after.own_switch = i == 1;
+               return changed(state, after, fmt::format("Own switch of {}", called(lamp)));
+           });
+    choice(state, "plan-look", "On switching plans", {"as the sheet", "symbol", "from above"},
+           static_cast<std::size_t>(lamp.plan_look), [&state, lamp](std::size_t i) {
+               L after = lamp;
+               after.plan_look = static_cast<L::PlanLook>(i);
+               return changed(state, after, fmt::format("Plan look of {}", called(lamp)));
+           });
+}
+
 } // namespace
 
 const char* kindName(Kind kind) {
@@ -182,6 +211,7 @@ void luminaireCard(State& state, const plan::Luminaire& lamp) {
     });
     position(state, lamp);
     body(state, lamp);
+    light(state, lamp);
     ImGui::Dummy({0, 2 * state.scale});
     removeButton(state, edit::removeLuminaires(state.plan(), {lamp.id}));
 }

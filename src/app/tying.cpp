@@ -127,4 +127,15 @@ std::string feedsInWords(const switching::Net& net, const switching::Way& way) {
     return words;
 }
 
+std::string workedInWords(State& state, const plan::Luminaire& lamp) {
+    const switching::Net& net = netOf(state);
+    const auto legs = net.legsOfLuminaire(lamp.id);
+    if (legs.empty()) return switching::hasOwnSwitch(lamp) ? "It has its own switch" : "Nothing works it yet";
+    std::string words;
+    for (const plan::WayRef& ref : legs.front()->controls)
+        words += fmt::format("{}{}", words.empty() ? "Worked by " : " and ", switching::wayName(net, ref));
+    if (words.empty()) words = "No switch works it yet";
+    return fmt::format("{}: {}", words, switching::legName(*legs.front()));
+}
+
 } // namespace gangway::app

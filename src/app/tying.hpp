@@ -18,6 +18,13 @@ namespace gangway::app {
 struct State;
 struct Rect;
 
+/// Texts of the circuit that is open.
+struct CircuitForm {
+    std::string circuit;
+    std::uint64_t version = 0;
+    std::string name, rated, protection;
+};
+
 /// What the panel "Switching" remembers.
 struct Tying {
     std::optional<plan::WayRef> way; ///< picked: lamps that are clicked are tied to it
@@ -30,6 +37,8 @@ struct Tying {
     std::string mark_text, name_text, circuit_text;
     std::string text_leg; ///< leg the three texts are of, with the plan's version
     std::uint64_t text_version = 0;
+    std::string circuit; ///< the one that is open
+    CircuitForm circuit_form;
 };
 
 /// True while clicks on lamps and plates belong to the panel.
@@ -52,6 +61,10 @@ std::string feedsInWords(const switching::Net& net, const switching::Way& way);
 
 /// The side panel's contents.
 void tyingPanel(State& state);
+/// Circuits with their loads, and the boxes of the one that is open.
+void circuitLines(State& state);
+/// "Worked by K-01, way 2: L3 under-unit lights", or what works it otherwise.
+std::string workedInWords(State& state, const plan::Luminaire& lamp);
 /// On the card of a switch plate: each way, what it feeds, which are free.
 void wayRows(State& state, const std::string& plate_id);
 

@@ -322,6 +322,7 @@ void tyingPanel(State& state) {
         else
             legDetails(state, net, *way->legs.front());
     }
+    circuitLines(state);
 }
 
 void wayRows(State& state, const std::string& plate_id) {
