@@ -169,6 +169,7 @@ void layOut(State& state, render::Renderer& renderer, float width, float height)
         endBand();
         drawCard(state);
     }
+    drawScenesBar(state);
     drawSidePanel(state);
     drawPlateBench(state, width, height);
     drawDialogs(state);

@@ -1,4 +1,5 @@
 // Everything the screen needs of the plan that costs time, redone only when the plan changed.
+#include "app/lamps.hpp"
 #include "app/panels.hpp"
 
 #include "app/placing.hpp"
@@ -121,7 +122,8 @@ void deriveTouched(State& state, render::Renderer& renderer, const edit::Touched
         derived.house.emplace(state.plan());
         derived.walk_due = true;
     }
-    if (touched.answers || !touched.legs.empty() || derived.states.size() != state.plan().plates.size()) deriveStates(state);
+    if (touched.answers || !touched.legs.empty() || derived.states.size() != state.plan().plates.size())
+        deriveStates(state);
     derivePlates(state, touched.plates);
     const scene::Change change{{touched.plates.begin(), touched.plates.end()},
                                {touched.luminaires.begin(), touched.luminaires.end()},
@@ -204,6 +206,7 @@ render::View viewOf(const State& state) {
     view.background = {static_cast<float>((rgb >> 16U) & 255U) / 255.0F,
                        static_cast<float>((rgb >> 8U) & 255U) / 255.0F,
                        static_cast<float>(rgb & 255U) / 255.0F};
+    lightView(state, view);
     return view;
 }
 

@@ -54,6 +54,12 @@ void addViewActions(std::vector<Action>& list) {
     list.push_back({"Turn about the house", "2", [](State& s) { setStance(s, Stance::Orbit); }});
     list.push_back(
         {"Lid off: see the storey from above", "3", [](State& s) { setStance(s, Stance::LidOff); }});
+    list.push_back({"Next scene of light", "G", [](State& s) { nextScene(s); }});
+    list.push_back({"All lamps on or off", "O", [](State& s) {
+                        const auto levels = s.lamps.lights.levels(netOf(s));
+                        setAllLights(s, levels.empty());
+                    }});
+    list.push_back({"Day or evening", "E", [](State& s) { toggleEvening(s); }});
     list.push_back({"Face this wall squarely", "F", [](State& s) { faceNearestWall(s); }});
     list.push_back(
         {"Rooms", "R", [](State& s) { s.panel = s.panel == Panel::Rooms ? Panel::None : Panel::Rooms; }});

@@ -7,6 +7,16 @@
 
 namespace gangway::app {
 
+namespace {
+/// Percent by leg, of those that are on.
+nlohmann::ordered_json lightsOf(const State& state) {
+    auto lights = nlohmann::ordered_json::object();
+    for (const plan::SwitchLeg& leg : state.plan().legs)
+        if (const double percent = state.lamps.lights.percent(leg.id); percent > 0) lights[leg.id] = percent;
+    return lights;
+}
+} // namespace
+
 void writeReport(const State& state, const render::Statistics& statistics, bool resting,
                  const std::filesystem::path& file) {
     using Json = nlohmann::ordered_json;
@@ -29,6 +39,9 @@ void writeReport(const State& state, const render::Statistics& statistics, bool 
                    {"redo", state.document.redoName()},
                    {"frames", state.frames},
                    {"uploads", statistics.uploads},
+                   {"lights", lightsOf(state)},
+                   {"evening", state.lamps.evening},
+                   {"scene", state.lamps.scene},
                    {"agreed", count.agreed},
                    {"queried", count.queried},
                    {"message", state.message ? state.message->title : ""},

@@ -1,4 +1,5 @@
 // The stage: the 3D view, and what the mouse does on it.
+#include "app/lamps.hpp"
 #include "app/panels.hpp"
 
 #include <fmt/format.h>
@@ -22,15 +23,17 @@ std::string viewKey(const State& state, const render::View& view) {
         for (const auto& entry : *set)
             key += entry + ',';
     }
-    return key + (state.tokens == &kLight ? "light" : "dark");
+    return key + (state.tokens == &kLight ? "light" : "dark") + lightKey(state);
 }
 
 void click(State& state, const render::Pick& hit, bool twice) {
+    const bool worked = !ImGui::GetIO().KeyCtrl && clickLights(state, hit);
     const bool plate = hit.kind == scene::PartKind::Plate;
     if (plate) {
         choosePlate(state, hit.object, ImGui::GetIO().KeyCtrl && state.seat == Seat::Designer);
         return;
     }
+    if (worked) return;
     choosePlate(state, {}, false);
     const plan::Vec3 at = scene::toHouse(hit.point);
     if (state.stance == Stance::Walk) {
@@ -58,6 +61,7 @@ DragKeys dragKeys(const State& state, const render::View& view, const render::Pi
 
 /// A press on a plate is the beginning of a drag of it.
 void press(State& state, const render::View& view, const render::Pick& hit) {
+    if (pressKnob(state, hit)) return;
     if (hit.kind != scene::PartKind::Plate || state.seat != Seat::Designer) return;
     const plan::Plate* plate = plan::findPlate(state.plan(), hit.object);
     if (plate == nullptr) return;
@@ -173,13 +177,14 @@ void mouse(State& state, const render::Renderer& renderer, const render::View& v
         std::hypot(ImGui::GetMouseDragDelta(0, 0).x, ImGui::GetMouseDragDelta(0, 0).y) < kClickSlack_px;
     if (over && !on_number && !state.placing && ImGui::IsMouseClicked(ImGuiMouseButton_Left))
         press(state, view, pickHere());
-    if (drag(state, renderer, view)) return;
+    if (dragKnob(state) || drag(state, renderer, view)) return;
     if (ImGui::IsItemActive() || over) look(state);
     if (over && io.MouseWheel != 0) zoomBy(state, io.MouseWheel);
     if (placePlate(state, renderer, view, over, still) || placeThing(state, renderer, view, over, still))
         return;
     if (!over) {
         state.hovered.clear();
+        noHover(state);
         return;
     }
     // The release that ends a double-click is no click of its own: it would walk on from where one stepped
@@ -196,6 +201,7 @@ void mouse(State& state, const render::Renderer& renderer, const render::View& v
     } else if (!ImGui::IsAnyMouseDown() && (io.MouseDelta.x != 0 || io.MouseDelta.y != 0)) {
         const render::Pick hit = pickHere();
         state.hovered = hit.kind == scene::PartKind::Plate ? hit.object : std::string();
+        hoverLights(state, hit);
     }
 }
 
@@ -262,6 +268,7 @@ void drawStage(State& state, render::Renderer& renderer) {
         ImGui::PopStyleVar();
         return;
     }
+    deriveLamps(state);
     const render::View view = viewOf(state);
     if (const std::string key = viewKey(state, view); key != state.stage_key) {
         state.stage_texture = renderer.drawToTexture(view);
@@ -277,6 +284,8 @@ void drawStage(State& state, render::Renderer& renderer) {
                                ImGuiButtonFlags_MouseButtonMiddle);
     mouse(state, renderer, view, measures(state, view));
     if (state.flight.done >= 1 && state.walk_way.empty()) drawMarks(state, renderer, view);
+    placeRockers(state, renderer, view);
+    drawLightWords(state);
     crumb(state);
     toast(state);
     drawTyping(state);

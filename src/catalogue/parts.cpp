@@ -28,11 +28,11 @@ Part gangPart(const Catalogue& catalogue, const Gang& gang) {
     return {kind, gang.module->code, gang.module->name, finish, 1};
 }
 
-Part boxPart(const BoxSpec& spec) {
+Part boxPart(const BoxSpec& spec, double depth_mm) {
     const std::string size = spec.shape == BoxSpec::Shape::Round
                                  ? fmt::format("{:g} dia", spec.width_mm)
                                  : fmt::format("{:.4g} x {:.4g}", spec.width_mm, spec.height_mm);
-    return {Part::Kind::Box, "", fmt::format("box, {}, {:.4g} deep", size, spec.depth_mm), "", 1};
+    return {Part::Kind::Box, "", fmt::format("box, {}, {:.4g} deep", size, depth_mm), "", 1};
 }
 
 bool isSame(const Part& a, const Part& b) {
@@ -49,12 +49,26 @@ void add(std::vector<Part>& list, const Part& part) {
 
 } // namespace
 
+double boxDepth(const plan::Plate& plate, const ComposedPlate& composed) {
+    if (composed.boxes.empty()) return 0;
+    if (plate.box_depth_mm) return *plate.box_depth_mm;
+    const double usual_mm = composed.boxes.front().spec.depth_mm;
+    double need_mm = usual_mm;
+    for (const Gang& gang : composed.gangs)
+        if (gang.module != nullptr) need_mm = std::max(need_mm, gang.module->depth_mm);
+    if (need_mm <= usual_mm || composed.format == nullptr) return need_mm;
+    double next_mm = 0;
+    for (const double made_mm : composed.format->depths_mm)
+        if (made_mm >= need_mm && (next_mm == 0 || made_mm < next_mm)) next_mm = made_mm;
+    return next_mm > 0 ? next_mm : need_mm;
+}
+
 std::vector<Part> parts(const Catalogue& catalogue, const plan::Plate& plate, const ComposedPlate& composed) {
     std::vector<Part> list{framePart(catalogue, plate, composed)};
     for (const Gang& gang : composed.gangs)
         add(list, gangPart(catalogue, gang));
     for (const Box& box : composed.boxes)
-        add(list, boxPart(box.spec));
+        add(list, boxPart(box.spec, boxDepth(plate, composed)));
     if (plate.barrier) list.push_back({Part::Kind::Barrier, "", "barrier in the box", "", 1});
     return list;
 }

@@ -2,7 +2,6 @@
 #include "cli/commands.hpp"
 
 #include "checks/checks.hpp"
-#include "plan/paths.hpp"
 
 #include <fmt/format.h>
 #include <nlohmann/json.hpp>
@@ -42,24 +41,6 @@ const char* word(Severity severity) {
         break;
     }
     return "hint";
-}
-
-std::optional<catalogue::CountryPack> packFor(const plan::Plan& plan, const std::string& named) {
-    const auto loaded = catalogue::loadPacks(plan::assetsFolder() / "packs");
-    if (!loaded) {
-        fail(loaded.error());
-        return std::nullopt;
-    }
-    const std::string& id = named.empty() ? plan.pack : named;
-    if (const auto* pack = loaded->pack(id)) return *pack;
-    std::vector<std::string> ids;
-    for (const auto& pack : loaded->packs)
-        ids.push_back(pack.id);
-    const std::string nearest = plan::nearestWord(id, ids);
-    fail(fmt::format("no country pack '{}'{} There are: {}", id,
-                     nearest.empty() ? "." : fmt::format("; did you mean '{}'?", nearest),
-                     fmt::join(ids, ", ")));
-    return std::nullopt;
 }
 
 /// Rooms of a plan's objects by id, so that findings can stand under the room they are in.
@@ -152,7 +133,7 @@ int run(const Arguments& arguments) {
     if (!plan) return kBadInput;
     const auto catalogue = loadCatalogue(*plan);
     if (!catalogue) return kBadInput;
-    const auto pack = packFor(*plan, arguments.pack);
+    const auto pack = loadPack(*plan, arguments.pack);
     if (!pack) return kBadInput;
     const auto findings = checks::check(geometry::HouseIndex(*plan), *catalogue, *pack);
     if (arguments.json)

@@ -3,6 +3,7 @@
 #pragma once
 
 #include "catalogue/catalogue.hpp"
+#include "catalogue/pack.hpp"
 #include "plan/io.hpp"
 #include "plan/plan.hpp"
 
@@ -31,12 +32,16 @@ Command addShot(CLI::App& parser);
 Command addInspect(CLI::App& parser);
 Command addReview(CLI::App& parser);
 Command addCheck(CLI::App& parser);
+Command addSchedule(CLI::App& parser);
 
 /// A plan file read for a command: its problems go to standard error one a line; nullopt when it can't be
 /// read.
 std::optional<plan::Plan> loadPlan(const std::filesystem::path& file);
 /// The catalogue of assets/ with the plan's own formats; says on standard error what is wrong with it.
 std::optional<catalogue::Catalogue> loadCatalogue(const plan::Plan& plan);
+/// The country pack of this id (default: the plan's); says on standard error which there are when it is none
+/// of them, and what is wrong with the packs' files.
+std::optional<catalogue::CountryPack> loadPack(const plan::Plan& plan, const std::string& named = {});
 /// Prints "gangway: MESSAGE" on standard error and returns kBadInput.
 int fail(const std::string& message);
 /// "no KIND 'word'; did you mean 'near'? The plan has: a, b, c".

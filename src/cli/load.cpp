@@ -34,6 +34,26 @@ std::optional<catalogue::Catalogue> loadCatalogue(const plan::Plan& plan) {
     return catalogue::withOwn(*loaded, plan);
 }
 
+std::optional<catalogue::CountryPack> loadPack(const plan::Plan& plan, const std::string& named) {
+    const auto loaded = catalogue::loadPacks(plan::assetsFolder() / "packs");
+    if (!loaded) {
+        fail(loaded.error());
+        return std::nullopt;
+    }
+    for (const auto& problem : loaded->problems)
+        std::fprintf(stderr, "gangway: left out of the country packs: %s\n", problem.c_str());
+    const std::string& id = named.empty() ? plan.pack : named;
+    if (const auto* pack = loaded->pack(id)) return *pack;
+    std::vector<std::string> ids;
+    for (const auto& pack : loaded->packs)
+        ids.push_back(pack.id);
+    const std::string nearest = plan::nearestWord(id, ids);
+    fail(fmt::format("no country pack '{}'{} There are: {}", id,
+                     nearest.empty() ? "." : fmt::format("; did you mean '{}'?", nearest),
+                     fmt::join(ids, ", ")));
+    return std::nullopt;
+}
+
 std::string noSuch(const std::string& kind, const std::string& word, const std::vector<std::string>& known) {
     const std::string nearest = plan::nearestWord(word, known);
     return fmt::format("no {} '{}'{} The plan has: {}", kind, word,

@@ -1,10 +1,9 @@
-// gangway sheets: elevations, switching plans and light estimates as PDF, SVG or PNG.
+// gangway sheets: elevations, switching plans, light estimates and schedules as PDF, SVG or PNG.
 #include "cli/commands.hpp"
 
-#include "catalogue/pack.hpp"
 #include "export/export.hpp"
-#include "plan/paths.hpp"
 #include "sheets/lighting_plan.hpp"
+#include "sheets/schedule_sheets.hpp"
 #include "sheets/sheets.hpp"
 #include "sheets/switching_sheets.hpp"
 
@@ -18,7 +17,7 @@ namespace gangway::cli {
 
 namespace {
 const std::vector<std::string> kFormats = {"pdf", "svg", "png"};
-const std::vector<std::string> kKinds = {"elevations", "switching", "lighting"};
+const std::vector<std::string> kKinds = {"elevations", "switching", "lighting", "schedule"};
 const std::vector<std::string> kLamps = {"symbols", "top"};
 
 struct Arguments {
@@ -80,9 +79,14 @@ std::expected<std::vector<std::filesystem::path>, std::string> writeFormat(const
 struct Input {
     const plan::Plan& plan;
     const catalogue::Catalogue& catalogue;
+    const std::optional<catalogue::CountryPack>& pack; ///< set where a kind needs it
     sheets::Options options;
     bool lamps_from_above = false;
 };
+
+bool needsPack(const std::string& kind) {
+    return kind == "lighting" || kind == "schedule";
+}
 
 std::expected<drawing::Drawing, std::string> drawKind(const std::string& kind, const Input& input) {
     if (kind == "elevations") {
@@ -91,13 +95,13 @@ std::expected<drawing::Drawing, std::string> drawKind(const std::string& kind, c
             return std::unexpected("there is nothing on these walls, so no sheet is drawn");
         return drawing;
     }
-    if (kind == "lighting") {
-        const auto packs = catalogue::loadPacks(plan::assetsFolder() / "packs");
-        if (!packs) return std::unexpected(packs.error());
-        const catalogue::CountryPack* pack = packs->pack(input.plan.pack);
-        if (pack == nullptr)
-            return std::unexpected(fmt::format("there is no country pack '{}'", input.plan.pack));
-        return sheets::lightingSheets(input.plan, input.catalogue, *pack, input.options);
+    if (kind == "lighting")
+        return sheets::lightingSheets(input.plan, input.catalogue, *input.pack, input.options);
+    if (kind == "schedule") {
+        auto drawing = sheets::scheduleSheets(input.plan, input.catalogue, *input.pack, input.options);
+        if (drawing && drawing->sheets.empty())
+            return std::unexpected("there is no plate and no luminaire, so no schedule is drawn");
+        return drawing;
     }
     sheets::SwitchingOptions options;
     options.paper = input.options.paper;
@@ -151,7 +155,9 @@ int run(const Arguments& arguments) {
     }
     options.wall = arguments.wall;
     options.base = std::filesystem::path(arguments.plan).parent_path();
-    const Input input{*plan, *catalogue, options, arguments.lamps == "top"};
+    std::optional<catalogue::CountryPack> pack;
+    if (std::ranges::any_of(*kinds, needsPack) && !(pack = loadPack(*plan))) return kBadInput;
+    const Input input{*plan, *catalogue, pack, options, arguments.lamps == "top"};
     std::vector<std::pair<std::string, drawing::Drawing>> drawings;
     for (const std::string& kind : *kinds) {
         auto drawing = drawKind(kind, input);
@@ -165,7 +171,8 @@ int run(const Arguments& arguments) {
 Command addSheets(CLI::App& parser) {
     auto arguments = std::make_shared<Arguments>();
     CLI::App* app = parser.add_subcommand(
-        "sheets", "Draw elevations of walls with something on them, switching plans, light estimates");
+        "sheets",
+        "Draw elevations of walls with something on them, switching plans, light estimates, schedules");
     app->add_option("PLAN", arguments->plan, "Plan file (*.plan.json)")->required();
     app->add_option("-o,--output", arguments->folder, "Folder to write into; made when it is not there")
         ->required();
@@ -176,7 +183,7 @@ Command addSheets(CLI::App& parser) {
     app->add_option("--room", arguments->room, "Only this room, by id, letter or name");
     app->add_option("--wall", arguments->wall, "Only this wall of it, by letter");
     app->add_option("--only", arguments->only,
-                    "Kinds of sheet: elevations, switching, lighting, separated by commas")
+                    "Kinds of sheet: elevations, switching, lighting, schedule, separated by commas")
         ->capture_default_str();
     app->add_option("--lamps", arguments->lamps,
                     "Luminaires on switching plans: symbols, or top (as seen from above)")

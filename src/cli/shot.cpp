@@ -1,6 +1,7 @@
-// gangway shot: one picture of the stage, without a display.
+// gangway shot: pictures of the stage, without a display.
 #include "cli/commands.hpp"
 
+#include "cli/shot_legs.hpp"
 #include "export/export.hpp"
 #include "plan/paths.hpp"
 #include "render/renderer.hpp"
@@ -27,6 +28,8 @@ struct Arguments {
     std::string storey;
     std::string hide;
     std::string ghost;
+    std::string legs;
+    std::string light = "day";
     std::string size = "1280x720";
 };
 
@@ -128,6 +131,39 @@ bool chooseLayers(const plan::Plan& plan, const Arguments& arguments, render::Vi
     return true;
 }
 
+/// The light outside the lamps; the lamps alone light a room in the evening, with a little dusk.
+bool chooseLight(const std::string& word, render::View& view) {
+    if (word == "evening") {
+        render::setEvening(view);
+        return true;
+    }
+    if (word == "day") return true;
+    fail(fmt::format("--light {} is no light; give day or evening", word));
+    return false;
+}
+
+/// Of several pictures each has its leg's mark in its name.
+std::filesystem::path fileFor(const std::filesystem::path& file, const LegShot& shot) {
+    if (shot.mark.empty()) return file;
+    std::filesystem::path named = file;
+    named.replace_filename(fmt::format("{}-{}.png", file.stem().string(), shot.mark));
+    return named;
+}
+
+int write(render::Renderer& renderer, const render::View& view, const std::filesystem::path& file) {
+    render::Picture picture = renderer.read(view);
+    if (file.has_parent_path()) {
+        std::error_code error;
+        std::filesystem::create_directories(file.parent_path(), error);
+        if (error)
+            return fail("cannot make the folder " + file.parent_path().string() + ": " + error.message());
+    }
+    const auto written = exporting::writePng({picture.width, picture.height, std::move(picture.rgba)}, file);
+    if (!written) return fail(written.error());
+    fmt::print("{}\n", file.string());
+    return kDone;
+}
+
 int run(const Arguments& arguments) {
     const auto size = parseSize(arguments.size);
     if (!size)
@@ -144,7 +180,12 @@ int run(const Arguments& arguments) {
     view.width = size->first;
     view.height = size->second;
     const float aspect = static_cast<float>(view.width) / static_cast<float>(view.height);
-    if (!aim(*plan, arguments, aspect, view) || !chooseLayers(*plan, arguments, view)) return kBadInput;
+    if (!aim(*plan, arguments, aspect, view) || !chooseLayers(*plan, arguments, view) ||
+        !chooseLight(arguments.light, view))
+        return kBadInput;
+    const std::string room = arguments.room.empty() ? "" : roomNamed(*plan, arguments.room)->id;
+    const auto shots = legShots(*plan, *catalogue, arguments.legs, {room, view.storey});
+    if (!shots) return fail(shots.error());
 
     auto context = render::OffscreenContext::create();
     if (!context) return fail(context.error());
@@ -155,17 +196,11 @@ int run(const Arguments& arguments) {
         fail(problem);
     if (!renderer->scene().problems.empty()) return kBadInput;
 
-    render::Picture picture = renderer->read(view);
-    const std::filesystem::path file = arguments.file;
-    if (file.has_parent_path()) {
-        std::error_code error;
-        std::filesystem::create_directories(file.parent_path(), error);
-        if (error)
-            return fail("cannot make the folder " + file.parent_path().string() + ": " + error.message());
+    for (const LegShot& shot : *shots) {
+        view.light_levels = shot.light_levels;
+        view.lines = shot.lines;
+        if (const int code = write(*renderer, view, fileFor(arguments.file, shot)); code != kDone) return code;
     }
-    const auto written = exporting::writePng({picture.width, picture.height, std::move(picture.rgba)}, file);
-    if (!written) return fail(written.error());
-    fmt::print("{}\n", file.string());
     return kDone;
 }
 } // namespace
@@ -184,12 +219,21 @@ Command addShot(CLI::App& parser) {
                     "Without room or eye: this storey (id) from above, lid off (default: the first)");
     app->add_option("--hide", arguments->hide, "Layers to hide, separated by commas");
     app->add_option("--ghost", arguments->ghost, "Layers to see through, separated by commas");
+    app->add_option("--legs", arguments->legs,
+                    "on: every lamp (default); off: none; marks or ids of switch legs, separated by commas: "
+                    "their lamps alone, with lines to what works them; each: one such picture a leg that the "
+                    "room has, or the storey, as FILE-MARK.png");
+    app->add_option("--light", arguments->light, "day, or evening: the lamps and a little dusk")
+        ->capture_default_str();
     app->add_option("--size", arguments->size, "Picture size in pixels, WIDTHxHEIGHT")->capture_default_str();
     app->footer("Ids of rooms, walls and storeys: gangway inspect PLAN --places\n"
+                "Lines to lamps show what works what, not where cables run.\n"
                 "Exit codes: 0 written, 2 the plan or an option can't be used.\n"
                 "Examples:\n  gangway shot house.plan.json -o kitchen.png --room kitchen\n"
                 "  gangway shot house.plan.json -o behind.png --room bedroom --wall C --hide furniture\n"
-                "  gangway shot house.plan.json -o upstairs.png --storey upper");
+                "  gangway shot house.plan.json -o upstairs.png --storey upper\n"
+                "  gangway shot house.plan.json -o island.png --room kitchen --legs L2,L3 --light evening\n"
+                "  gangway shot house.plan.json -o kitchen.png --room kitchen --legs each --light evening");
     return {app, [arguments] { return run(*arguments); }};
 }
 

@@ -5,6 +5,7 @@
 #include <fmt/format.h>
 
 #include <cerrno>
+#include <cmath>
 #include <cstdio>
 #include <cstring>
 #include <memory>
@@ -40,22 +41,36 @@ std::string fileStem(const std::string& stem, const std::string& number) {
 
 } // namespace
 
-std::expected<void, std::string> writeFile(const std::filesystem::path& file, std::string_view bytes) {
+std::expected<void, std::string>
+replaceFile(const std::filesystem::path& file,
+            const std::function<std::string(const std::filesystem::path& part)>& fill) {
     std::filesystem::path part = file;
     part += fmt::format(".part-{}", getpid());
     std::error_code error;
-    if (!writeAll(part, bytes)) {
-        const std::string why = std::strerror(errno);
-        std::filesystem::remove(part, error);
-        return std::unexpected(fmt::format("cannot write '{}': {}", file.string(), why));
+    std::string why = fill(part);
+    if (why.empty()) {
+        std::filesystem::rename(part, file, error);
+        if (!error) return {};
+        why = error.message();
     }
-    std::filesystem::rename(part, file, error);
-    if (error) {
-        const std::string why = error.message();
-        std::filesystem::remove(part, error);
-        return std::unexpected(fmt::format("cannot write '{}': {}", file.string(), why));
-    }
-    return {};
+    std::filesystem::remove(part, error);
+    return std::unexpected(fmt::format("cannot write '{}': {}", file.string(), why));
+}
+
+std::expected<void, std::string> writeFile(const std::filesystem::path& file, std::string_view bytes) {
+    return replaceFile(file, [&](const std::filesystem::path& part) -> std::string {
+        return writeAll(part, bytes) ? "" : std::strerror(errno);
+    });
+}
+
+double tidied(double value) {
+    constexpr double kTidy = 1e6;
+    const double rounded = std::round(value * kTidy) / kTidy;
+    return rounded == 0 ? 0 : rounded;
+}
+
+std::string numberInFull(double value) {
+    return fmt::format("{}", tidied(value));
 }
 
 std::expected<std::vector<std::filesystem::path>, std::string>

@@ -62,6 +62,12 @@ struct View {
     std::optional<Quality> quality;            ///< not set: Moving for draw and drawToTexture, Still for read
 };
 
+/// Night outside with a little dusk left, so that a room with its lamps off is dark and still seen; what is
+/// behind the house darkens too. Chosen by eye.
+void setEvening(View& view);
+/// How the control of lamps is drawn, without points: dashed, since no cable runs there.
+Line routeLine();
+
 struct Picture {
     int width = 0;
     int height = 0;

@@ -1,6 +1,5 @@
 #include "scene/leg_route.hpp"
 
-#include "geometry/ceiling.hpp"
 #include "geometry/frames.hpp"
 #include "scene/drawn_objects.hpp"
 

@@ -1,5 +1,6 @@
 #include "sheets/schedule_table.hpp"
 
+#include "catalogue/parts.hpp"
 #include "drawing/dimensions.hpp"
 #include "review/review.hpp"
 
@@ -109,7 +110,8 @@ std::string boxSize(const catalogue::BoxSpec& spec) {
 std::vector<std::string> boxLines(const Mounted& item) {
     if (item.plate == nullptr) return {"lamp point"};
     if (item.face.boxes.empty()) return {"no box"};
-    return {boxSize(item.face.boxes.front().spec), fmt::format("{:g} deep", boxDepth(*item.plate, item.face))};
+    return {boxSize(item.face.boxes.front().spec),
+            fmt::format("{:g} deep", catalogue::boxDepth(*item.plate, item.face))};
 }
 
 std::string finishName(const catalogue::Catalogue& catalogue, const std::string& id) {
@@ -249,15 +251,6 @@ void drawRules(Ink& ink, const std::vector<double>& edges, double cells_mm, doub
 }
 
 } // namespace
-
-double boxDepth(const plan::Plate& plate, const catalogue::ComposedPlate& face) {
-    if (face.boxes.empty()) return 0;
-    if (plate.box_depth_mm) return *plate.box_depth_mm;
-    double depth_mm = face.boxes.front().spec.depth_mm;
-    for (const auto& gang : face.gangs)
-        if (gang.module != nullptr) depth_mm = std::max(depth_mm, gang.module->depth_mm);
-    return depth_mm;
-}
 
 std::vector<Block> scheduleHead(const WallView& view, double width_mm, bool continued) {
     const auto edges = columnEdges(view, width_mm);

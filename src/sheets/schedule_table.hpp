@@ -16,8 +16,4 @@ std::vector<Block> scheduleHead(const WallView& view, double width_mm, bool cont
 std::vector<Block> scheduleRows(const WallView& view, const catalogue::Catalogue& catalogue, double width_mm,
                                 Density density = Density::Roomy);
 
-/// The box depth to fit, mm: what the plate states, else the format's, and never less than a module needs. 0
-/// for a plate without boxes.
-double boxDepth(const plan::Plate& plate, const catalogue::ComposedPlate& face);
-
 } // namespace gangway::sheets

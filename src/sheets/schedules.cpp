@@ -1,7 +1,7 @@
 // The tables of what is where: plates and luminaires, by room.
 #include "sheets/schedules.hpp"
 
-#include "sheets/schedule_table.hpp"
+#include "catalogue/parts.hpp"
 #include "sheets/schedules_parts.hpp"
 
 #include <algorithm>
@@ -67,7 +67,7 @@ Row plateRow(const Scheduled& scheduled, const ScheduledPlate& item) {
             finishName(*scheduled.catalogue, face.finish),
             double(face.boxes.size()),
             boxed ? boxName(face.boxes.front().spec) : "no box",
-            stated(boxDepth(plate, face)),
+            stated(catalogue::boxDepth(plate, face)),
             circuitName(*scheduled.plan, plate.circuit),
             plate.purpose,
             plate.note};
@@ -204,7 +204,7 @@ Table platesTable(const Scheduled& scheduled) {
                      numberColumn("setOut", "set-out", "mm", 1),
                      numberColumn("height", "height", "mm", 1),
                      under(textColumn("direction", "direction")),
-                     textColumn("format", "format"),
+                     under(textColumn("format", "format")),
                      numberColumn("gangs", "gangs", ""),
                      textColumn("modules", "modules in order"),
                      textColumn("finish", "finish"),
@@ -214,10 +214,14 @@ Table platesTable(const Scheduled& scheduled) {
                      under(textColumn("circuit", "circuit")),
                      under(textColumn("for", "for")),
                      under(textColumn("note", "note"))};
+    table.columns[1].lead = true;
+    table.columns[5].usual = "horizontal";
     table.columns[10].total = true;
     for (const ScheduledPlate& item : scheduled.plates)
         table.rows.push_back(plateRow(scheduled, item));
-    table.notes.push_back("Modules stand from left to right, of vertical plates from top to bottom.");
+    table.notes.push_back(
+        "Plates are horizontal where nothing else is said. Modules stand from left to right, "
+        "of vertical plates from top to bottom.");
     return table;
 }
 
@@ -237,6 +241,7 @@ Table luminairesTable(const Scheduled& scheduled) {
                      textColumn("dimmable", "dimmable"),
                      textColumn("ies", "IES file"),
                      textColumn("legs", "legs")};
+    table.columns[1].lead = true;
     for (std::size_t column : {7U, 8U})
         table.columns[column].total = true;
     for (std::size_t column : {11U, 12U})

@@ -19,7 +19,7 @@ std::vector<std::string> scheduleKeys();
 std::vector<Table> schedules(const plan::Plan& plan, const catalogue::Catalogue& catalogue,
                              const catalogue::CountryPack& pack, const std::string& room = {});
 
-/// What stands under every schedule, on paper and in spreadsheets.
+/// What goes with every schedule that leaves the program as a file; sheets carry the cautions of all sheets.
 std::string scheduleCaution();
 
 } // namespace gangway::sheets

@@ -1,6 +1,5 @@
 // The tables of what is to be ordered: modules, frames, boxes and luminaires, counted.
 #include "catalogue/parts.hpp"
-#include "sheets/schedule_table.hpp"
 #include "sheets/schedules_parts.hpp"
 
 #include <map>
@@ -66,11 +65,11 @@ Table boxesTable(const Scheduled& scheduled) {
     int barriers = 0;
     for (const ScheduledPlate& item : scheduled.plates) {
         for (const catalogue::Box& box : item.face.boxes)
-            ++counted[{boxName(box.spec), stated(boxDepth(*item.plate, item.face))}];
+            ++counted[{boxName(box.spec), stated(catalogue::boxDepth(*item.plate, item.face))}];
         barriers += item.plate->barrier ? 1 : 0;
     }
     table.rows = rowsOf(counted);
-    table.notes = {"Depth: as stated for the plate, else its format's, and never less than a module needs."};
+    table.notes = {"Depth: as stated for the plate; else its format's, or the next its modules need."};
     if (barriers > 0)
         table.notes.push_back(fmt::format("Barriers between mains and extra-low voltage: {}.", barriers));
     return table;

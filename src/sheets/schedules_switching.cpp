@@ -111,6 +111,7 @@ Table legsTable(const Scheduled& scheduled) {
                      numberColumn("lumens", "flux", "lm"),
                      numberColumn("sockets", "socket plates", ""),
                      textColumn("circuit", "circuit")};
+    table.columns[0].lead = true;
     for (const plan::SwitchLeg& leg : scheduled.plan->legs) {
         if (!touches(scheduled, leg)) continue;
         const auto load = switching::legLoad(*scheduled.net, leg);

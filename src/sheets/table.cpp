@@ -12,7 +12,7 @@ namespace {
 /// Sums of watts such as 0.1 + 0.2 are read as they were meant.
 constexpr double kTidy = 1e6;
 
-bool isWhole(double value, int decimals) {
+bool isShown(double value, int decimals) {
     const double scaled = value * std::pow(10.0, decimals);
     return std::abs(scaled - std::round(scaled)) < 1e-6;
 }
@@ -36,11 +36,22 @@ Row totalsOf(const Table& table) {
     return row;
 }
 
+int decimalsOf(double value, int most) {
+    int decimals = 0;
+    while (decimals < most && !isShown(value, decimals))
+        ++decimals;
+    // 2.9999 at two decimals is printed 3.00, and says no more than 3.
+    const double scale = std::pow(10.0, decimals);
+    const double printed = std::round(value * scale) / scale;
+    while (decimals > 0 && isShown(printed, decimals - 1))
+        --decimals;
+    return decimals;
+}
+
 int decimalsShown(const Table& table, std::size_t column) {
     int decimals = 0;
     const auto raise = [&](double value) {
-        while (decimals < table.columns[column].decimals && !isWhole(value, decimals))
-            ++decimals;
+        decimals = std::max(decimals, decimalsOf(value, table.columns[column].decimals));
     };
     for (const Row& row : table.rows)
         if (const double* value = std::get_if<double>(&row[column])) raise(*value);

@@ -19,6 +19,8 @@ struct Column {
     int decimals = 0;   ///< of a number, at most, where it is shown
     bool total = false; ///< its sum means something
     bool under = false; ///< where paper is narrow, it may stand in words under its row
+    std::string usual;  ///< a text that is not printed on sheets, because a note says it
+    bool lead = false;  ///< rows are known by it, so it is read from further away
 };
 
 /// Nothing, a text, or a number in its column's unit.
@@ -39,7 +41,9 @@ struct Table {
 /// the table has no rows or totals nothing.
 Row totalsOf(const Table& table);
 
-/// Fewest decimals, up to the column's, that show each number of it as it is (totals too).
+/// Fewest decimals, up to `most`, that show a number as it is: 5780 takes none.
+int decimalsOf(double value, int most);
+/// The same for all numbers of a column, totals too: what room they are aligned in.
 int decimalsShown(const Table& table, std::size_t column);
 
 /// A cell as people read it, numbers with this many decimals.

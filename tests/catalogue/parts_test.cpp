@@ -36,6 +36,22 @@ TEST_CASE("a barrier and a box of another depth are parts too") {
     CHECK(list[4].kind == Part::Kind::Barrier);
 }
 
+TEST_CASE("boxes are as deep as stated, else as usual, else the next made depth that the modules need") {
+    const auto depthOf = [](const plan::Plate& plate) {
+        return catalogue::boxDepth(plate, catalogue::compose(shippedCatalogue(), plate));
+    };
+    // formats-de.json: 47 is usual; a socket with a charger needs 61.
+    auto plate = plateOf("round-71", {"socket-f"});
+    CHECK(depthOf(plate) == 47);
+    plate.box_depth_mm = 40;
+    CHECK(depthOf(plate) == 40);
+    const auto deep = plateOf("round-71", {"socket-f-usb"});
+    CHECK(depthOf(deep) == 61);
+    CHECK(partsOf(deep).back().name == "box, 68 dia, 61 deep");
+    // formats-fr.json: 30, 40, 50 and 60 are made and 40 is usual; a key card switch needs 47.
+    CHECK(depthOf(plateOf("round-fr", {"key-card"})) == 50);
+}
+
 TEST_CASE("an unknown module is listed by what the plan calls it") {
     const auto list = partsOf(plateOf("round-71", {"socket-from-tomorrow"}));
     REQUIRE(list.size() == 3);
