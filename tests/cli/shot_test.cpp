@@ -54,3 +54,51 @@ TEST_CASE("GL: hiding the furniture changes the picture of a room, and both have
     CHECK(cairo_image_surface_get_height(picture.raw) == 300);
     CHECK(difference(folder / "with.png", folder / "without.png") > 0.02);
 }
+
+TEST_CASE("GL: a picture of each leg of a room has its lamps alone on, and carries its mark in its name") {
+    const fs::path folder = freshFolder("cli-shot-legs");
+    const std::string evening = "shot '" + kDemo + "' --room kitchen --light evening --size 320x180 -o '";
+    const auto shot = [&](const std::string& name, const std::string& legs) {
+        const Ran ran = call(evening + (folder / name).string() + "' --legs " + legs);
+        INFO(ran.err);
+        REQUIRE(ran.code == 0);
+        return ran.out;
+    };
+    shot("off.png", "off");
+    shot("on.png", "on");
+    shot("two.png", "L3,L1");
+    CHECK(difference(folder / "off.png", folder / "on.png") > 0.5);
+    // The lamps of two legs light less than all do.
+    CHECK(difference(folder / "off.png", folder / "two.png") > 0.2);
+    CHECK(difference(folder / "two.png", folder / "on.png") > 0.1);
+
+    const std::string written = shot("leg.png", "each");
+    // The kitchen's legs in assets/demo/README.md: four of lamps, the fan's and the hob's have none here.
+    for (const char* mark : {"L1", "L2", "L3", "L4"}) {
+        const fs::path file = folder / (std::string("leg-") + mark + ".png");
+        INFO(file);
+        CHECK(has(written, file.string() + "\n"));
+        REQUIRE(fs::exists(file));
+        CHECK(difference(folder / "off.png", file) > 0.01);
+    }
+    CHECK(difference(folder / "leg-L2.png", folder / "leg-L3.png") > 0.01);
+    CHECK_FALSE(fs::exists(folder / "leg-L5.png")); // the hall's
+    CHECK_FALSE(fs::exists(folder / "leg.png"));
+}
+
+TEST_CASE("shot answers an unknown leg or light with what there is, and writes nothing") {
+    const fs::path folder = freshFolder("cli-shot-slips");
+    const auto slip = [&](const std::string& words, const std::string& says) {
+        const Ran ran =
+            call("shot '" + kDemo + "' --room kitchen -o '" + (folder / "s.png").string() + "' " + words);
+        INFO(words << ": " << ran.err);
+        CHECK(ran.code == 2);
+        CHECK(ran.out.empty());
+        CHECK(has(ran.err, says));
+    };
+    slip("--legs L33", "no switch leg 'L33'; did you mean 'L3'? The plan has: L1, L2");
+    slip("--legs L1,xyzzy", "no switch leg 'xyzzy'. The plan has: L1");
+    slip("--legs ,", "--legs names no leg; give on, off, each");
+    slip("--light dusk", "--light dusk is no light; give day or evening");
+    CHECK(fs::is_empty(folder));
+}
