@@ -1,7 +1,10 @@
 // The side panel "Sheets": which drawings are written, in which formats, and where to.
 #include "app/panels.hpp"
 #include "export/export.hpp"
+#include "export/tables.hpp"
 #include "sheets/lighting_plan.hpp"
+#include "sheets/schedule_sheets.hpp"
+#include "sheets/schedules.hpp"
 #include "sheets/switching_sheets.hpp"
 
 #include <fmt/format.h>
@@ -36,6 +39,14 @@ Drawn lighting(const State& state) {
     return sheets::lightingSheets(state.plan(), state.catalogue, *pack, optionsOf(state));
 }
 
+Drawn schedule(const State& state) {
+    const auto* pack = state.packs.pack(state.plan().pack);
+    if (pack == nullptr) return std::unexpected(fmt::format("no country pack '{}'", state.plan().pack));
+    return sheets::scheduleSheets(state.plan(), state.catalogue, *pack, optionsOf(state));
+}
+
+constexpr std::string_view kSchedule = "schedule"; ///< the kind that has a workbook beside its sheets
+
 struct Kind {
     const char* name;  ///< of the file: "-switching.pdf"
     const char* label; ///< beside its box
@@ -45,7 +56,19 @@ constexpr Kind kKinds[] = {
     {"elevations", "Wall elevations, dimensioned", elevations},
     {"switching", "Switching plans: what works which lamp", switching},
     {"lighting", "Light: an estimate, direct light only", lighting},
+    {kSchedule.data(), "Schedules: what is where and what to order, with a workbook (.xlsx)", schedule},
 };
+
+/// The same tables for a spreadsheet; what went wrong in words, or empty.
+std::string writeWorkbook(const State& state, const std::filesystem::path& file) {
+    const plan::Plan& plan = state.plan();
+    const auto tables = sheets::schedules(plan, state.catalogue, *state.packs.pack(plan.pack));
+    const exporting::TablesAbout about{
+        plan.project.name,        plan.project.number, plan.project.designer, plan.project.date, "",
+        sheets::scheduleCaution()};
+    const auto done = exporting::writeXlsx(tables, about, file);
+    return done ? std::string() : done.error();
+}
 
 /// Writes one kind; what went wrong in words, or empty. Counts its sheets.
 std::string write(const State& state, const Kind& kind, const std::filesystem::path& folder,
@@ -64,7 +87,8 @@ std::string write(const State& state, const Kind& kind, const std::filesystem::p
     if (state.sheets_png)
         if (const auto done = exporting::writePngs(*drawing, folder, kDpi); !done) return done.error();
     sheets_written += drawing->sheets.size();
-    return {};
+    if (kind.name != kSchedule) return {};
+    return writeWorkbook(state, folder / fmt::format("{}-{}.xlsx", stem, kind.name));
 }
 
 void writeSheets(State& state) {

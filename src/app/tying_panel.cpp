@@ -158,12 +158,12 @@ void legDetails(State& state, const Net& net, const plan::SwitchLeg& shown) {
     ImGui::SameLine(0, gap);
     if (entered(state, "Name", "leg:name", state.tying.name_text, third * 1.3F)) {
         after.name = state.tying.name_text;
-        what = fmt::format("Name {}", switching::legMark(leg));
+        what = fmt::format("Name {}", switching::legMark(net, leg));
     }
     ImGui::SameLine(0, gap);
     if (entered(state, "Circuit", "leg:circuit", state.tying.circuit_text, third)) {
         after.circuit = state.tying.circuit_text;
-        what = fmt::format("Circuit of {}", switching::legMark(leg));
+        what = fmt::format("Circuit of {}", switching::legMark(net, leg));
     }
     form::caption(state, "Drawn on the plan as");
     constexpr const char* kLines[] = {"as fits", "arc", "straight", "square", "marks"};
@@ -172,14 +172,14 @@ void legDetails(State& state, const Net& net, const plan::SwitchLeg& shown) {
         if (form::chooseButton(state, kLines[i], static_cast<int>(leg.line) == i,
                                (form::kPanelWidth * s - 16 * s) / 5)) {
             after.line = static_cast<plan::SwitchLeg::Line>(i);
-            what = fmt::format("Draw {} {}", switching::legMark(leg), kLines[i]);
+            what = fmt::format("Draw {} {}", switching::legMark(net, leg), kLines[i]);
         }
         place(state, fmt::format("leg:line:{}", kLines[i]));
     }
     bool relay = leg.relay;
     if (ImGui::Checkbox("Worked through a relay", &relay)) {
         after.relay = relay;
-        what = fmt::format("Relay of {}", switching::legMark(leg));
+        what = fmt::format("Relay of {}", switching::legMark(net, leg));
     }
     place(state, "leg:relay");
     if (leg.controls.size() > 1) {

@@ -17,28 +17,29 @@ namespace {
 using Legs = std::vector<const plan::SwitchLeg*>;
 using Shots = std::expected<std::vector<LegShot>, std::string>;
 
-Legs legsNamed(const plan::Plan& plan, const std::string& word) {
+Legs legsNamed(const switching::Net& net, const std::string& word) {
     Legs found;
-    for (const auto& leg : plan.legs)
-        if (leg.id == word || leg.letter == word) found.push_back(&leg);
+    for (const auto& leg : net.plan().legs)
+        if (leg.id == word || switching::legMark(net, leg) == word) found.push_back(&leg);
     return found;
 }
 
-std::expected<Legs, std::string> legsListed(const plan::Plan& plan, const std::string& list) {
+std::expected<Legs, std::string> legsListed(const switching::Net& net, const std::string& list) {
     Legs legs;
     std::istringstream stream(list);
     for (std::string word; std::getline(stream, word, ',');) {
         if (word.empty()) continue;
-        const Legs found = legsNamed(plan, word);
+        const Legs found = legsNamed(net, word);
         if (found.empty()) {
             std::vector<std::string> known;
-            for (const auto& leg : plan.legs)
-                known.push_back(switching::legMark(leg));
+            for (const auto& [id, mark] : net.marks())
+                known.push_back(mark);
             return std::unexpected(noSuch("switch leg", word, known));
         }
         legs.insert(legs.end(), found.begin(), found.end());
     }
-    if (legs.empty()) return std::unexpected("--legs names no leg; give on, off, each, or marks such as L1,L2");
+    if (legs.empty())
+        return std::unexpected("--legs names no leg; give on, off, each, or marks such as L1,L2");
     return legs;
 }
 
@@ -80,12 +81,12 @@ LegShot shotOf(const switching::Net& net, const geometry::HouseIndex& house, con
 }
 
 /// A mark as part of a file's name, different from those used already.
-std::string nameOf(const plan::SwitchLeg& leg, std::set<std::string>& used) {
-    std::string name = switching::legMark(leg);
+std::string nameOf(const switching::Net& net, const plan::SwitchLeg& leg, std::set<std::string>& used) {
+    std::string name = switching::legMark(net, leg);
     std::ranges::replace_if(
         name, [](unsigned char c) { return std::isalnum(c) == 0 && c != '-' && c < 128; }, '-');
     for (int i = 2; used.contains(name); ++i)
-        name = switching::legMark(leg) + "-" + std::to_string(i);
+        name = switching::legMark(net, leg) + "-" + std::to_string(i);
     used.insert(name);
     return name;
 }
@@ -96,7 +97,7 @@ Shots eachLeg(const switching::Net& net, const geometry::HouseIndex& house, cons
     for (const auto& leg : net.plan().legs) {
         if (!isAt(net, leg, place)) continue;
         shots.push_back(shotOf(net, house, {&leg}));
-        shots.back().mark = nameOf(leg, used);
+        shots.back().mark = nameOf(net, leg, used);
     }
     if (shots.empty()) return std::unexpected("no switch leg has a lamp, an outlet or a switch here");
     return shots;
@@ -110,7 +111,7 @@ Shots legShots(const plan::Plan& plan, const catalogue::Catalogue& catalogue, co
     const geometry::HouseIndex house(plan);
     if (word == "each") return eachLeg(net, house, place);
     if (word == "off") return std::vector<LegShot>{shotOf(net, house, {})};
-    const auto legs = legsListed(plan, word);
+    const auto legs = legsListed(net, word);
     if (!legs) return std::unexpected(legs.error());
     return std::vector<LegShot>{shotOf(net, house, *legs)};
 }

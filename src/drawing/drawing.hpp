@@ -33,7 +33,9 @@ enum class LineType {
     DashedSpaced = 3,
     LongDashDot = 4,
     LongDashDoubleDot = 5,
-    Dotted = 7
+    Dotted = 7,
+    DashDot = 10,
+    DashDoubleDot = 12
 };
 
 /// Widths are from the ISO 128-2 series 0.13 0.18 0.25 0.35 0.5 0.7 1.0 only.

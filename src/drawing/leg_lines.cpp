@@ -109,6 +109,19 @@ double lengthOutside(const std::vector<Pt>& line, const std::function<bool(Pt)>&
     return outside;
 }
 
+/// How much of a line's middle half lies on others that have the same ends.
+double lengthAlong(const std::vector<Pt>& line, std::span<const std::vector<Pt>> others) {
+    constexpr double kApart = 1.5; // so far two lines are seen as two
+    double along = 0;
+    for (std::size_t i = line.size() / 4 + 1; i < line.size() - line.size() / 4; ++i) {
+        const Pt at = between(line[i - 1], line[i], 0.5);
+        const PaperBox near{at.x - kApart, at.y - kApart, at.x + kApart, at.y + kApart};
+        for (const std::vector<Pt>& other : others)
+            if (lengthInside(other, near) > 0) along += distance(line[i - 1], line[i]);
+    }
+    return along;
+}
+
 } // namespace
 
 std::vector<Pt> arcPoints(Pt from, Pt to, double sag_part) {
@@ -173,7 +186,7 @@ double lengthInside(std::span<const Pt> line, const PaperBox& box) {
 }
 
 LegLine legLine(LegShape shape, const LegEnd& from, const LegEnd& to, std::span<const PaperBox> obstacles,
-                const std::function<bool(Pt)>& wanted) {
+                const std::function<bool(Pt)>& wanted, std::span<const std::vector<Pt>> beside) {
     LegLine best;
     double best_cost = 1e300;
     for (Candidate& candidate : candidates(shape, from.symbol.middle(), to.symbol.middle())) {
@@ -184,6 +197,7 @@ LegLine legLine(LegShape shape, const LegEnd& from, const LegEnd& to, std::span<
                 line.covered_mm += lengthInside(line.points, box);
         double cost = candidate.dislike_mm + 4 * line.covered_mm;
         if (wanted) cost += lengthOutside(line.points, wanted);
+        cost += lengthAlong(line.points, beside);
         if (cost >= best_cost) continue;
         best_cost = cost;
         best = std::move(line);

@@ -43,8 +43,9 @@ std::vector<Pt> roundedRuns(const std::vector<Pt>& corners, double radius_mm);
 double lengthInside(std::span<const Pt> line, const PaperBox& box);
 
 /// The best of several lines of a shape: the least length through `obstacles` and outside `wanted` (the
-/// room; empty: anywhere), then the usual sag. A box that is an end's own symbol is no obstacle.
+/// room; empty: anywhere), then the usual sag. A box that is an end's own symbol is no obstacle. `beside` are
+/// lines between the same symbols that were drawn before: it keeps off them where its shape allows.
 LegLine legLine(LegShape shape, const LegEnd& from, const LegEnd& to, std::span<const PaperBox> obstacles,
-                const std::function<bool(Pt)>& wanted = {});
+                const std::function<bool(Pt)>& wanted = {}, std::span<const std::vector<Pt>> beside = {});
 
 } // namespace gangway::drawing

@@ -32,6 +32,10 @@ TypeParts parts(LineType type) {
         return {24, {3, kDot, 3, kDot, 3}};
     case LineType::Dotted:
         return {kDot, {3}};
+    case LineType::DashDot:
+        return {12, {3, kDot, 3}};
+    case LineType::DashDoubleDot:
+        return {12, {3, kDot, 3, kDot, 3}};
     }
     return {};
 }
@@ -94,6 +98,11 @@ std::vector<double> dashPatternAround(const Pen& pen, double length_mm) {
     const double dash = length_mm / count - between;
     if (dash < 2 * d) return {};
     return pattern(dash, type.between, d);
+}
+
+double repeat(const Pen& pen) {
+    const TypeParts type = parts(pen.type);
+    return (type.dash + total(type.between)) * pen.width_mm;
 }
 
 double length(const std::vector<Pt>& points, bool closed) {

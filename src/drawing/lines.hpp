@@ -22,6 +22,9 @@ std::vector<DashRun> dashRuns(const std::vector<Pt>& points, bool closed, const 
 /// The pattern for a closed smooth line (a circle) of that length: a whole number of repeats.
 std::vector<double> dashPatternAround(const Pen& pen, double length_mm);
 
+/// After how many mm a pen's dashes come again where nothing is stretched; 0: a continuous line.
+double repeat(const Pen& pen);
+
 double length(const std::vector<Pt>& points, bool closed);
 
 } // namespace gangway::drawing

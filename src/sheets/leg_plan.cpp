@@ -1,6 +1,7 @@
 #include "sheets/leg_plan.hpp"
 
 #include "drawing/leg_lines.hpp"
+#include "drawing/lines.hpp"
 #include "geometry/frames.hpp"
 #include "sheets/storey_plan_parts.hpp"
 
@@ -9,6 +10,7 @@
 #include <cmath>
 #include <limits>
 #include <set>
+#include <tuple>
 #include <unordered_map>
 
 namespace gangway::sheets {
@@ -19,17 +21,20 @@ using drawing::LineType;
 using drawing::PaperBox;
 using plan::SwitchLeg;
 
-/// Lines of legs, the easiest to tell apart first; continuous lines are left to the building.
+/// Lines of legs, the easiest to tell apart first; continuous lines are left to the building, and long dashes
+/// to its centre lines: many legs are too short for them.
 constexpr std::array<Pen, 10> kLegPens{{{0.25, LineType::Dashed, drawing::kBlack},
-                                        {0.25, LineType::LongDashDot, drawing::kBlack},
+                                        {0.25, LineType::DashDot, drawing::kBlack},
                                         {0.35, LineType::Dotted, drawing::kBlack},
-                                        {0.25, LineType::DashedSpaced, drawing::kBlack},
-                                        {0.25, LineType::LongDashDoubleDot, drawing::kBlack},
+                                        {0.25, LineType::DashDoubleDot, drawing::kBlack},
                                         {0.5, LineType::Dashed, drawing::kBlack},
-                                        {0.5, LineType::LongDashDot, drawing::kBlack},
+                                        {0.25, LineType::DashedSpaced, drawing::kBlack},
                                         {0.7, LineType::Dotted, drawing::kBlack},
-                                        {0.5, LineType::DashedSpaced, drawing::kBlack},
-                                        {0.5, LineType::LongDashDoubleDot, drawing::kBlack}}};
+                                        {0.5, LineType::DashDot, drawing::kBlack},
+                                        {0.5, LineType::DashDoubleDot, drawing::kBlack},
+                                        {0.5, LineType::DashedSpaced, drawing::kBlack}}};
+constexpr double kRepeats = 2; ///< so often the dashes come on the shortest line of a leg, or it needs others
+constexpr double kSymbols = 4; ///< of a line between two middles, what their symbols cover
 /// Dark enough on white for thin lines.
 constexpr std::array<drawing::Colour, 6> kLegColours{{{0x1B, 0x4F, 0x9C},
                                                       {0x9C, 0x2A, 0x1B},
@@ -212,19 +217,25 @@ private:
         if (highlighted && leg.drawn.line == SwitchLeg::Line::Letters) leg.drawn.line = SwitchLeg::Line::Arc;
     }
 
-    /// Of the pens least used by other legs in the same rooms (none at all, while there are pens left) the
-    /// one least used on the storey.
+    static bool isTooShortFor(const Pen& pen, const LegWork& leg) {
+        return std::ranges::any_of(leg.joins, [&](const Join& join) {
+            return distance(*join.from, *join.to) - kSymbols < kRepeats * drawing::repeat(pen);
+        });
+    }
+
+    /// Of the pens least used by other legs in the same rooms (none at all, while there are pens left) one
+    /// whose dashes are seen on the leg's lines, and of these the one least used on the storey.
     void choosePens(std::vector<LegWork>& work) const {
         std::map<std::string, std::array<int, kLegPens.size()>> used;
         std::array<int, kLegPens.size()> used_anywhere{};
         for (std::size_t i = 0; i < work.size(); ++i) {
             DrawnLeg& drawn = work[i].drawn;
             std::size_t best = 0;
-            std::pair best_uses{std::numeric_limits<int>::max(), 0};
+            std::tuple best_uses{std::numeric_limits<int>::max(), false, 0};
             for (std::size_t pen = 0; pen < kLegPens.size(); ++pen) {
-                std::pair uses{0, used_anywhere[pen]};
+                std::tuple uses{0, isTooShortFor(kLegPens[pen], work[i]), used_anywhere[pen]};
                 for (const std::string& room : work[i].rooms)
-                    uses.first += used[room][pen];
+                    std::get<0>(uses) += used[room][pen];
                 if (uses >= best_uses) continue;
                 best = pen;
                 best_uses = uses;
@@ -257,9 +268,11 @@ private:
             std::function<bool(Pt)> wanted;
             if (room != nullptr)
                 wanted = [&](Pt p) { return geometry::insideRoom(*room, base_.mapping.house(p)); };
-            const auto line =
-                drawing::legLine(shapeOf(leg.drawn.line), join.from->end, join.to->end, obstacles_, wanted);
+            auto& beside = lines_between_[std::minmax(join.from, join.to)];
+            const auto line = drawing::legLine(shapeOf(leg.drawn.line), join.from->end, join.to->end,
+                                               obstacles_, wanted, beside);
             if (line.points.empty()) continue;
+            beside.push_back(line.points);
             ink.polyline(line.points, false, leg.drawn.pen);
             ++done_.joins;
             if (line.covered_mm > kCrossing) ++done_.crossings;
@@ -275,17 +288,10 @@ private:
     const LegOptions& options_;
     std::map<std::string, Spot> plates_, lamps_;
     std::vector<PaperBox> obstacles_;
+    /// Lines drawn so far by their two ends; looked up only, never gone through in the order of pointers.
+    std::map<std::pair<const Spot*, const Spot*>, std::vector<std::vector<Pt>>> lines_between_;
     StoreyLegs done_;
 };
-
-/// "a" to "z" without i, l and o, then "aa" and so on.
-std::string letterNumber(std::size_t number) {
-    static constexpr std::string_view kLetters = "abcdefghjkmnpqrstuvwxyz";
-    std::string letters(1, kLetters[number % kLetters.size()]);
-    for (number /= kLetters.size(); number > 0; number = (number - 1) / kLetters.size())
-        letters.insert(letters.begin(), kLetters[(number - 1) % kLetters.size()]);
-    return letters;
-}
 
 } // namespace
 
@@ -308,23 +314,8 @@ const LegHit* legAt(const std::vector<LegHit>& hits, Vec2 house_mm, double withi
     return nullptr;
 }
 
-std::map<std::string, std::string> legMarks(const plan::Plan& plan) {
-    std::set<std::string> taken;
-    for (const SwitchLeg& leg : plan.legs)
-        taken.insert(leg.letter);
-    std::map<std::string, std::string> marks;
-    std::size_t next = 0;
-    for (const SwitchLeg& leg : plan.legs) {
-        std::string mark = leg.letter;
-        while (mark.empty() || (leg.letter.empty() && taken.contains(mark)))
-            mark = letterNumber(next++);
-        marks.emplace(leg.id, std::move(mark));
-    }
-    return marks;
-}
-
 std::map<std::string, std::string> marksAtSymbols(const plan::Plan& plan) {
-    const auto marks = legMarks(plan);
+    const auto marks = switching::legMarks(plan);
     std::map<std::string, std::string> at;
     for (const SwitchLeg& leg : plan.legs) {
         std::set<std::string> ids(leg.luminaires.begin(), leg.luminaires.end());

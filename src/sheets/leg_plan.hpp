@@ -55,9 +55,6 @@ StoreyLegs legsOnPlan(const switching::Net& net, const StoreyBase& base, const S
 /// The topmost leg within a distance of a point, nullptr when there is none.
 const LegHit* legAt(const std::vector<LegHit>& hits, plan::Vec2 house_mm, double within_mm);
 
-/// What is printed for each leg, by id: its letter, else the next small letter that no leg has, without i, l
-/// and o, which read as figures; after z come aa, ab and so on.
-std::map<std::string, std::string> legMarks(const plan::Plan& plan);
 /// The marks at each plate that works or is fed by legs and each luminaire, by its id, in the plan's order of
 /// legs: for StoreyPlanOptions::marks.
 std::map<std::string, std::string> marksAtSymbols(const plan::Plan& plan);

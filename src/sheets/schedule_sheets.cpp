@@ -113,18 +113,20 @@ private:
         if (head) blocks = headOf(set, row > 0);
         const std::string& group = set.rows[row].group;
         const bool same = row > 0 && set.rows[row - 1].group == group;
-        if (!group.empty() && (head || !same)) blocks.push_back(groupHeading(group, set.width_mm, same));
+        if (!group.empty() && (head || !same))
+            blocks.push_back(groupHeading(set.rows[row], set.width_mm, same));
         blocks.push_back(set.rows[row].block);
         return blocks;
     }
 
-    /// What must stand with a row: neither a table's first nor its last row is alone, nor are its totals.
-    static double heightWith(const TableBlocks& set, std::size_t row, bool head) {
+    /// What must stand with a row: neither a table's first nor its last row is alone, nor are its totals and
+    /// the notes under them.
+    static double heightWith(const TableBlocks& set, double notes_mm, std::size_t row, bool head) {
         const std::size_t count = set.rows.size();
         double height = heightOf(withHeadings(set, row, head));
         if (row + 1 < count && (row == 0 || row + 2 == count))
             height += heightOf(withHeadings(set, row + 1, false));
-        if (row + 2 >= count) height += set.totals.height_mm;
+        if (row + 2 >= count) height += set.totals.height_mm + notes_mm;
         return height;
     }
 
@@ -147,11 +149,15 @@ private:
 
     void place(const Table& table, Kind kind) {
         const TableBlocks set = setTable(table, columnWidth(kind));
+        std::vector<Block> notes;
+        if (!notesBeside(kind) && !table.notes.empty())
+            notes.push_back(notesBlock(table.notes, set.width_mm));
+        const double notes_mm = notes.empty() ? 0 : kGutter / 2 + notes.front().height_mm;
         const bool begin_here = heightOf(set) <= room() || room() >= kWorthBegun * full_mm_;
         if (columns_.empty() || !begin_here) advance(kind);
         for (std::size_t row = 0; row < set.rows.size(); ++row) {
             bool head = row == 0;
-            if (!fresh_ && heightWith(set, row, head) > room()) {
+            if (!fresh_ && heightWith(set, notes_mm, row, head) > room()) {
                 advance(kind);
                 head = true;
             }
@@ -159,10 +165,12 @@ private:
             draw(withHeadings(set, row, head));
         }
         if (set.totals.height_mm > 0) draw({set.totals});
-        if (!notesBeside(kind) && !table.notes.empty()) {
+        if (!notes.empty()) {
             columns_[column_].top -= kGutter / 2;
-            const std::vector<Block> notes{notesBlock(table.notes, set.width_mm)};
-            if (heightOf(notes) > room()) advance(kind);
+            if (notes.front().height_mm > room()) {
+                advance(kind);
+                name(table, false); // a sheet with these notes alone is that table's too
+            }
             draw(notes);
         }
         columns_[column_].top -= kAfterTable;

@@ -38,6 +38,26 @@ std::string hostName(const Scheduled& scheduled, const plan::Host& host) {
     return fmt::format("{}, {}", piece != nullptr ? piece->name : host.furniture, host.face);
 }
 
+/// On floors, ceilings and faces that lie flat a place has no height of its own.
+bool liesFlat(const plan::Host& host) {
+    using Kind = plan::Host::Kind;
+    return host.kind == Kind::Floor || host.kind == Kind::Ceiling ||
+           (host.kind == Kind::Furniture && (host.face == "top" || host.face == "bottom"));
+}
+
+/// Set-out and height, or east and north.
+std::array<Cell, 4> placeOf(const plan::Host& host) {
+    if (liesFlat(host)) return {Cell(), Cell(), host.u_mm, host.v_mm};
+    return {host.u_mm, host.v_mm, Cell(), Cell()};
+}
+
+void addPlaceColumns(std::vector<Column>& columns) {
+    columns.push_back(numberColumn("setOut", "set-out", "mm", 1));
+    columns.push_back(numberColumn("height", "height", "mm", 1));
+    columns.push_back(numberColumn("east", "east", "mm", 1));
+    columns.push_back(numberColumn("north", "north", "mm", 1));
+}
+
 /// Modules in order, each with what sets it apart: "SO-F + SW-1 'hob' + blank".
 std::string modulesInOrder(const Scheduled& scheduled, const catalogue::ComposedPlate& face) {
     std::string words;
@@ -55,11 +75,14 @@ Row plateRow(const Scheduled& scheduled, const ScheduledPlate& item) {
     const plan::Plate& plate = *item.plate;
     const catalogue::ComposedPlate& face = item.face;
     const bool boxed = !face.boxes.empty();
+    const auto place = placeOf(plate.host);
     return {roomName(scheduled, plate.room),
             tagOf(plate.tag, plate.id),
             hostName(scheduled, plate.host),
-            plate.host.u_mm,
-            plate.host.v_mm,
+            place[0],
+            place[1],
+            place[2],
+            place[3],
             plate.direction == plan::Direction::Vertical ? "vertical" : "horizontal",
             face.format != nullptr ? face.format->name : plate.format,
             double(face.gang_count),
@@ -76,20 +99,23 @@ Row plateRow(const Scheduled& scheduled, const ScheduledPlate& item) {
 std::string legsOf(const Scheduled& scheduled, const std::string& luminaire) {
     std::string words;
     for (const plan::SwitchLeg* leg : scheduled.net->legsOfLuminaire(luminaire))
-        words += fmt::format("{}{}", words.empty() ? "" : ", ", switching::legMark(*leg));
+        words += fmt::format("{}{}", words.empty() ? "" : ", ", switching::legMark(*scheduled.net, *leg));
     return words;
 }
 
 Row luminaireRow(const Scheduled& scheduled, const plan::Luminaire& lamp) {
     std::string legs = legsOf(scheduled, lamp.id);
     if (legs.empty() && switching::hasOwnSwitch(lamp)) legs = "own switch";
+    const auto place = placeOf(lamp.host);
     return {roomName(scheduled, lamp.room),
             tagOf(lamp.tag, lamp.id),
             lamp.name,
             kindName(lamp.kind),
             hostName(scheduled, lamp.host),
-            lamp.host.u_mm,
-            lamp.host.v_mm,
+            place[0],
+            place[1],
+            place[2],
+            place[3],
             stated(lamp.watts),
             stated(lamp.lumens),
             stated(lamp.kelvin),
@@ -101,8 +127,8 @@ Row luminaireRow(const Scheduled& scheduled, const plan::Luminaire& lamp) {
 
 constexpr const char* kPlaceNote =
     "Set-out: from the left corner of the wall, as seen from inside the room, to the centre. Height: above "
-    "FFL, to the centre. On floors, ceilings and faces that lie flat: to the east and to the north, from the "
-    "south-west corner of the room's extent (of the face). To finished faces.";
+    "FFL, to the centre. East and north, on floors, ceilings and faces that lie flat: from the south-west "
+    "corner of the room's extent (of the face), to the centre. To finished faces.";
 
 Scheduled gather(const plan::Plan& plan, const catalogue::Catalogue& catalogue, const switching::Net& net,
                  const std::string& room) {
@@ -147,6 +173,10 @@ Column countColumn() {
     Column column = numberColumn("count", "count", "");
     column.total = true;
     return column;
+}
+
+Column& columnOf(Table& table, const std::string& key) {
+    return *std::ranges::find(table.columns, key, &Column::key);
 }
 
 std::string finishName(const catalogue::Catalogue& catalogue, const std::string& id) {
@@ -198,54 +228,52 @@ Table platesTable(const Scheduled& scheduled) {
         column.under = true;
         return column;
     };
-    table.columns = {textColumn("room", "room"),
-                     textColumn("tag", "tag"),
-                     textColumn("on", "on"),
-                     numberColumn("setOut", "set-out", "mm", 1),
-                     numberColumn("height", "height", "mm", 1),
-                     under(textColumn("direction", "direction")),
-                     under(textColumn("format", "format")),
-                     numberColumn("gangs", "gangs", ""),
-                     textColumn("modules", "modules in order"),
-                     textColumn("finish", "finish"),
-                     numberColumn("boxes", "boxes", ""),
-                     textColumn("boxKind", "box, mm"),
-                     numberColumn("boxDepth", "depth", "mm", 1),
-                     under(textColumn("circuit", "circuit")),
-                     under(textColumn("for", "for")),
-                     under(textColumn("note", "note"))};
+    table.columns = {textColumn("room", "room"), textColumn("tag", "tag"), textColumn("on", "on")};
+    addPlaceColumns(table.columns);
+    const std::vector<Column> rest{under(textColumn("direction", "direction")),
+                                   under(textColumn("format", "format")),
+                                   numberColumn("gangs", "gangs", ""),
+                                   textColumn("modules", "modules in order"),
+                                   textColumn("finish", "finish"),
+                                   numberColumn("boxes", "boxes", ""),
+                                   textColumn("boxKind", "box, mm"),
+                                   numberColumn("boxDepth", "depth", "mm", 1),
+                                   under(textColumn("circuit", "circuit")),
+                                   under(textColumn("for", "for")),
+                                   under(textColumn("note", "note"))};
+    table.columns.insert(table.columns.end(), rest.begin(), rest.end());
     table.columns[1].lead = true;
-    table.columns[5].usual = "horizontal";
-    table.columns[10].total = true;
+    for (const char* key : {"east", "north"})
+        columnOf(table, key).under = true;
+    columnOf(table, "direction").usual = "horizontal";
+    columnOf(table, "format").shared = true;
+    columnOf(table, "boxes").total = true;
     for (const ScheduledPlate& item : scheduled.plates)
         table.rows.push_back(plateRow(scheduled, item));
     table.notes.push_back(
         "Plates are horizontal where nothing else is said. Modules stand from left to right, "
-        "of vertical plates from top to bottom.");
+        "of vertical plates from top to bottom. What their codes mean: modules to order.");
     return table;
 }
 
 Table luminairesTable(const Scheduled& scheduled) {
     Table table{"luminaires", "Luminaires by room", {}, {}, 0, {kPlaceNote}};
-    table.columns = {textColumn("room", "room"),
-                     textColumn("tag", "tag"),
-                     textColumn("name", "name"),
-                     textColumn("kind", "kind"),
-                     textColumn("on", "on"),
-                     numberColumn("setOut", "set-out", "mm", 1),
-                     numberColumn("height", "height", "mm", 1),
-                     numberColumn("watts", "power", "W", 2),
-                     numberColumn("lumens", "flux", "lm"),
-                     numberColumn("kelvin", "colour", "K"),
-                     numberColumn("beam", "beam", "deg", 1),
-                     textColumn("dimmable", "dimmable"),
-                     textColumn("ies", "IES file"),
-                     textColumn("legs", "legs")};
+    table.columns = {textColumn("room", "room"), textColumn("tag", "tag"), textColumn("name", "name"),
+                     textColumn("kind", "kind"), textColumn("on", "on")};
+    addPlaceColumns(table.columns);
+    const std::vector<Column> rest{numberColumn("watts", "power", "W", 2),
+                                   numberColumn("lumens", "flux", "lm"),
+                                   numberColumn("kelvin", "colour", "K"),
+                                   numberColumn("beam", "beam", "deg", 1),
+                                   textColumn("dimmable", "dimmable"),
+                                   textColumn("ies", "IES file"),
+                                   textColumn("legs", "legs")};
+    table.columns.insert(table.columns.end(), rest.begin(), rest.end());
     table.columns[1].lead = true;
-    for (std::size_t column : {7U, 8U})
-        table.columns[column].total = true;
-    for (std::size_t column : {11U, 12U})
-        table.columns[column].under = true;
+    for (const char* key : {"watts", "lumens"})
+        columnOf(table, key).total = true;
+    for (const char* key : {"kind", "kelvin", "beam", "dimmable", "ies"})
+        columnOf(table, key).under = true;
     for (const plan::Luminaire* lamp : scheduled.luminaires)
         table.rows.push_back(luminaireRow(scheduled, *lamp));
     return table;

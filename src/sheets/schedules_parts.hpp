@@ -29,6 +29,8 @@ struct Scheduled {
 Column textColumn(std::string key, std::string title);
 Column numberColumn(std::string key, std::string title, std::string unit, int decimals = 0);
 Column countColumn();
+/// The table must have it.
+Column& columnOf(Table& table, const std::string& key);
 
 std::string finishName(const catalogue::Catalogue& catalogue, const std::string& id);
 /// A described circuit's name, else what the plan calls it.

@@ -87,13 +87,13 @@ Row circuitRow(const switching::CircuitLoad& load) {
             circuitKind(load),
             stated(load.rated_a),
             circuit != nullptr ? circuit->protection : "",
-            stated(load.volts),
+            stated(circuit != nullptr ? load.volts : 0), // it may be data
             double(load.plates),
             double(load.outlets),
             double(load.legs),
-            load.lighting_w,
-            load.appliances_w,
-            load.volts > 0 ? Cell(watts / load.volts) : Cell(),
+            stated(load.lighting_w),
+            stated(load.appliances_w),
+            load.volts > 0 ? stated(watts / load.volts) : Cell(),
             circuit != nullptr ? circuit->note : ""};
 }
 
@@ -112,13 +112,16 @@ Table legsTable(const Scheduled& scheduled) {
                      numberColumn("sockets", "socket plates", ""),
                      textColumn("circuit", "circuit")};
     table.columns[0].lead = true;
+    for (const char* key : {"arrangement", "lumens", "circuit"})
+        columnOf(table, key).under = true;
     for (const plan::SwitchLeg& leg : scheduled.plan->legs) {
         if (!touches(scheduled, leg)) continue;
         const auto load = switching::legLoad(*scheduled.net, leg);
         const auto group = switching::groupOf(*scheduled.net, leg);
-        table.rows.push_back({switching::legMark(leg), leg.name, workedFrom(scheduled, leg),
+        table.rows.push_back({switching::legMark(*scheduled.net, leg), leg.name, workedFrom(scheduled, leg),
                               switching::arrangementName(group), feeds(scheduled, leg),
-                              double(load.luminaires), load.watts, load.lumens, double(load.socket_plates),
+                              stated(load.luminaires), stated(load.watts), stated(load.lumens),
+                              stated(load.socket_plates),
                               circuitName(*scheduled.plan, switching::legCircuit(*scheduled.net, leg))});
     }
     if (!scheduled.room.empty())
@@ -140,15 +143,17 @@ Table circuitsTable(const Scheduled& scheduled, const catalogue::CountryPack& pa
                      numberColumn("appliances", "appliances", "W", 2),
                      numberColumn("load", "load", "A", 2),
                      textColumn("note", "note")};
-    for (std::size_t column : {5U, 6U, 7U, 8U, 9U})
-        table.columns[column].total = true;
+    for (const char* key : {"plates", "outlets", "legs", "lighting", "appliances"})
+        columnOf(table, key).total = true;
+    for (const char* key : {"kind", "protection", "volts", "note"})
+        columnOf(table, key).under = true;
     const auto ids = circuitsOfRoom(scheduled);
     for (const switching::CircuitLoad& load : switching::circuitLoads(*scheduled.net, pack))
         if (scheduled.room.empty() || ids.contains(load.id)) table.rows.push_back(circuitRow(load));
     table.notes = {
         "Designer's information for the electrician, who designs the circuits.",
         "Load: everything known on the circuit on at once, over the voltage; what is plugged in is "
-        "known only where the plan says so."};
+        "known only where the plan says so. Empty: the plan says nothing."};
     if (!scheduled.room.empty())
         table.notes.push_back("Circuits that touch this room, with their loads of the whole house.");
     return table;

@@ -2,6 +2,7 @@
 
 #include "drawing/dimensions.hpp"
 #include "drawing/symbols.hpp"
+#include "sheets/sheet_layout.hpp"
 #include "sheets/site_notes.hpp"
 #include "switching/group.hpp"
 
@@ -17,7 +18,7 @@ namespace {
 
 constexpr double kSample = 17; ///< length of a leg's line in its legend
 constexpr double kIndent = 5;  ///< of the lines of a way
-constexpr double kPicture = 14;
+constexpr double kPicture = 8.2;
 constexpr double kSymbolModule = 1.8;
 
 std::string counted(std::size_t count, const char* one, const char* many) {
@@ -42,7 +43,7 @@ std::string arrangedWith(const switching::Net& net, const plan::SwitchLeg& leg, 
     std::string others;
     for (const plan::WayRef& ref : leg.controls)
         if (!(ref.plate == self.plate && ref.module == self.module && ref.way == self.way))
-            others += (others.empty() ? "" : ", ") + switching::wayName(net, ref);
+            others += (others.empty() ? "" : " and ") + switching::wayName(net, ref);
     if (others.empty()) return text;
     return fmt::format("{}{} {}", text,
                        group.arrangement == switching::Arrangement::Mixed ? "; also" : " with", others);
@@ -62,11 +63,32 @@ Block linesBlock(const std::vector<std::string>& lines, double x, double least_m
 
 Block pictureBlock(std::vector<Item> picture, const std::string& name, double width_mm) {
     const Rect extent = extentOf(picture);
-    Block block = linesBlock(wrapped(name, kNoteText, width_mm - kPicture - 2), kPicture + 2,
+    Block block = linesBlock(wrapped(name, kNoteText, width_mm - kPicture - 1), kPicture + 1,
                              std::max(5.0, extent.height() + 1.4));
     move(picture, kPicture / 2 - extent.centre().x, -block.height_mm / 2 - extent.centre().y);
     block.items.insert(block.items.end(), picture.begin(), picture.end());
     return block;
+}
+
+/// Two blocks beside each other, the second `x` to the right, their middles at one height.
+Block beside(Block left, Block right, double x) {
+    const double height = std::max(left.height_mm, right.height_mm);
+    move(left.items, 0, (left.height_mm - height) / 2);
+    move(right.items, x, (right.height_mm - height) / 2);
+    left.items.insert(left.items.end(), right.items.begin(), right.items.end());
+    left.height_mm = height;
+    return left;
+}
+
+/// Under a heading, in two columns read line by line: they stay together beside the plan.
+std::vector<Block> inPairs(std::vector<Block> pictures, double width_mm) {
+    std::vector<Block> blocks{headingBlock("Symbols", width_mm)};
+    for (std::size_t i = 0; i < pictures.size(); i += 2)
+        blocks.push_back(i + 1 < pictures.size() ? beside(std::move(pictures[i]), std::move(pictures[i + 1]),
+                                                          (width_mm + kGutter) / 2)
+                                                 : std::move(pictures[i]));
+    blocks.back().gap_after_mm = 3;
+    return blocks;
 }
 
 std::string heightOf(const switching::Net& net, const plan::Plate& plate) {
@@ -81,12 +103,11 @@ std::string heightOf(const switching::Net& net, const plan::Plate& plate) {
 std::string wayLine(const switching::Net& net, const switching::Way& way, std::size_t number) {
     const std::string start = fmt::format("{} {}", number, way.module->code);
     if (way.legs.empty()) return start + " not tied";
-    const auto marks = legMarks(net.plan());
     std::string line = start;
     for (const plan::SwitchLeg* leg : way.legs)
-        line +=
-            fmt::format("{} {}: {}, {}", leg == way.legs.front() ? "" : ";", nameOf(marks.at(leg->id), *leg),
-                        fedBy(net, *leg), arrangedWith(net, *leg, way.ref));
+        line += fmt::format("{} {}: {}, {}", leg == way.legs.front() ? "" : ";",
+                            nameOf(switching::legMark(net, *leg), *leg), fedBy(net, *leg),
+                            arrangedWith(net, *leg, way.ref));
     return line;
 }
 
@@ -94,10 +115,9 @@ std::vector<Block> legLegend(const switching::Net& net, std::span<const DrawnLeg
     std::vector<Block> blocks;
     if (legs.empty()) return blocks;
     blocks.push_back(headingBlock("Legs on this sheet", width_mm));
-    const auto marks = legMarks(net.plan());
     for (const DrawnLeg& drawn : legs) {
-        const std::string name =
-            fmt::format("{}: {}", nameOf(marks.at(drawn.leg->id), *drawn.leg), fedBy(net, *drawn.leg));
+        const std::string name = fmt::format(
+            "{}: {}", nameOf(switching::legMark(net, *drawn.leg), *drawn.leg), fedBy(net, *drawn.leg));
         Block block = linesBlock(wrapped(name, kNoteText, width_mm - kSample - 2), kSample + 2, 4.6);
         const double y = -block.height_mm / 2;
         if (drawn.line == plan::SwitchLeg::Line::Letters || drawn.joins == 0)
@@ -136,19 +156,18 @@ std::vector<Block> symbolLegend(const switching::Net& net, std::span<const plan:
                     : luminaire->kind == Kind::Pendant  ? "luminaire-pendant"
                                                         : "luminaire");
     }
-    std::vector<Block> blocks{headingBlock("Symbols", width_mm)};
+    std::vector<Block> pictures;
+    const double width = (width_mm - kGutter) / 2;
     for (const auto& kind : drawing::symbolKinds())
         if (used.contains(std::string(kind.id)))
-            blocks.push_back(pictureBlock(drawing::symbol(kind.id, {0, 0}, 0, kSymbolModule, "symbols"),
-                                          std::string(kind.name), width_mm));
+            pictures.push_back(pictureBlock(drawing::symbol(kind.id, {0, 0}, 0, kSymbolModule, "symbols"),
+                                            std::string(kind.name), width));
     if (above) {
         std::vector<Item> picture;
         Ink(picture, "symbols").circle({0, 0}, 2, kOutline);
-        blocks.push_back(
-            pictureBlock(std::move(picture), "Luminaire as seen from above, to scale", width_mm));
+        pictures.push_back(pictureBlock(std::move(picture), "Luminaire as seen from above, to scale", width));
     }
-    blocks.back().gap_after_mm = 3;
-    return blocks;
+    return inPairs(std::move(pictures), width_mm);
 }
 
 std::vector<Block> plateLegend(const switching::Net& net, std::span<const plan::Plate* const> plates,

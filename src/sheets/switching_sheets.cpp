@@ -242,7 +242,7 @@ private:
         double height = 0;
         for (const Block& block : blocks)
             height += block.height_mm + block.gap_after_mm;
-        return height;
+        return blocks.empty() ? 0 : height - blocks.back().gap_after_mm;
     }
 
     /// Puts each part whole into the first column that holds it; one that none holds is parted over them, and
@@ -319,7 +319,8 @@ private:
         move(picture.items, dx, dy);
         std::ranges::move(picture.items, std::back_inserter(items));
         const double bottom = picture.extent.bottom + dy;
-        Ink(items, "notes").text({view.left, bottom - kFootnote + 0.6}, kDoNotScale, kNoteText);
+        // Clear of the centring mark, which may be at its height.
+        Ink(items, "notes").text({view.left + 2.5, bottom - kFootnote + 0.6}, kDoNotScale, kNoteText);
         place(items, parts, columnsBeside(bottom - kFootnote));
         drawStrip(items);
         pages_.push_back(std::move(first));

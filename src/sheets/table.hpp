@@ -16,11 +16,12 @@ struct Column {
     std::string title; ///< for people: "set-out"
     std::string unit;  ///< "mm"; empty: none
     Kind kind = Kind::Text;
-    int decimals = 0;   ///< of a number, at most, where it is shown
-    bool total = false; ///< its sum means something
-    bool under = false; ///< where paper is narrow, it may stand in words under its row
-    std::string usual;  ///< a text that is not printed on sheets, because a note says it
-    bool lead = false;  ///< rows are known by it, so it is read from further away
+    int decimals = 0;    ///< of a number, at most, where it is shown
+    bool total = false;  ///< its sum means something
+    bool under = false;  ///< where paper is narrow, it may stand in words under its row
+    std::string usual;   ///< a text that is not printed on sheets, because a note says it
+    bool lead = false;   ///< rows are known by it, so it is read from further away
+    bool shared = false; ///< on sheets, a group whose rows agree in it says it once, in its heading
 };
 
 /// Nothing, a text, or a number in its column's unit.

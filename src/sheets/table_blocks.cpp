@@ -1,6 +1,8 @@
 #include "sheets/table_blocks.hpp"
 
 #include <algorithm>
+#include <functional>
+#include <map>
 #include <numeric>
 
 #include <fmt/format.h>
@@ -9,13 +11,17 @@ namespace gangway::sheets {
 
 namespace {
 
-constexpr double kCellPad = 1.0;
+constexpr double kCellPad = 1.2;
 constexpr double kRowPad = 0.9;
 constexpr double kDescent = 0.6;  ///< letters below the last baseline
-constexpr double kUnderGap = 0.5; ///< words under a row stand this much nearer than another row would
+constexpr double kUnderGap = 0.8; ///< words under a row stand this much nearer than another row would
 constexpr double kLongWord = 30;  ///< longer ones are broken rather than make their column wide
 constexpr double kGroupHeight = 7.2;
+constexpr double kAfterName = 4;       ///< between a group's name and what is said of all its rows
 constexpr std::size_t kMostLines = 20; ///< of a row in one piece: lower than any sheet
+
+/// What the heading of each group says for all its rows, by the group's name.
+using GroupNotes = std::map<std::string, std::string>;
 
 /// A column as it is set.
 struct Place {
@@ -88,7 +94,7 @@ Place placeOf(const Table& table, std::size_t column) {
     return place;
 }
 
-double sumOf(const std::vector<Place>& places, double Place::*member) {
+double sumOf(const std::vector<Place>& places, double Place::* member) {
     return std::accumulate(places.begin(), places.end(), 0.0,
                            [&](double sum, const Place& place) { return sum + place.*member; });
 }
@@ -123,11 +129,15 @@ void shareWidth(std::vector<Place>& places, double width_mm) {
     }
 }
 
-/// The columns that may stand in words under their row.
+/// The columns that may stand in words under their row, those with something in the fewest rows last.
 std::vector<std::size_t> columnsForUnder(const Table& table) {
     std::vector<std::size_t> columns;
     for (std::size_t i = 0; i < table.columns.size(); ++i)
         if (table.columns[i].under && isUsed(table, i)) columns.push_back(i);
+    std::ranges::stable_sort(columns, std::greater{}, [&](std::size_t column) {
+        return std::ranges::count_if(table.rows,
+                                     [&](const Row& row) { return !printed(table, row, column, 0).empty(); });
+    });
     return columns;
 }
 
@@ -146,13 +156,40 @@ bool isTooNarrow(const Setting& setting) {
     return sumOf(setting.places, &Place::least_mm) > setting.width_mm;
 }
 
+/// Takes what the rows of a group agree in out of them and gives it as words, "format: round boxes".
+GroupNotes takeShared(Table& table) {
+    GroupNotes notes;
+    if (!table.group_by) return notes;
+    std::map<std::string, std::vector<Row*>> groups;
+    for (Row& row : table.rows)
+        groups[cellText(row[*table.group_by], 0)].push_back(&row);
+    for (std::size_t column = 0; column < table.columns.size(); ++column) {
+        if (!table.columns[column].shared) continue;
+        for (auto& [group, rows] : groups) {
+            const Cell first = rows.front()->at(column);
+            const std::string text = cellText(first, table.columns[column].decimals);
+            if (text.empty() || std::ranges::any_of(rows, [&](Row* row) { return row->at(column) != first; }))
+                continue;
+            std::string& words = notes[group];
+            words += fmt::format("{}{}: {}", words.empty() ? "" : "; ", table.columns[column].title, text);
+            for (Row* row : rows)
+                row->at(column) = std::monostate{};
+        }
+    }
+    return notes;
+}
+
 /// What stands under a row, each with what it is: "circuit: hob; for: worktop".
 std::string wordsUnder(const Setting& setting, const Row& row) {
     std::string words;
     for (const std::size_t column : setting.under) {
         const Column& data = setting.table->columns[column];
-        const std::string text = printed(*setting.table, row, column, data.decimals);
-        if (!text.empty()) words += fmt::format("{}{}: {}", words.empty() ? "" : "; ", data.title, text);
+        const auto* number = std::get_if<double>(&row[column]);
+        const int decimals = number != nullptr ? decimalsOf(*number, data.decimals) : 0;
+        std::string text = printed(*setting.table, row, column, decimals);
+        if (text.empty()) continue;
+        if (number != nullptr && !data.unit.empty()) text += fmt::format(" {}", data.unit);
+        words += fmt::format("{}{}: {}", words.empty() ? "" : "; ", data.title, text);
     }
     return words;
 }
@@ -250,14 +287,16 @@ Block rowBlock(const Setting& setting, const Lines& lines) {
     return block;
 }
 
-std::vector<TableRow> rowsOf(const Setting& setting) {
+std::vector<TableRow> rowsOf(const Setting& setting, const GroupNotes& notes) {
     std::vector<TableRow> rows;
     const Table& table = *setting.table;
     for (const Row& row : table.rows) {
         const std::string group = table.group_by ? cellText(row[*table.group_by], 0) : "";
+        const auto note = notes.find(group);
         Lines lines = linesOf(setting, row);
         do
-            rows.push_back({group, rowBlock(setting, takePiece(lines))});
+            rows.push_back(
+                {group, note == notes.end() ? "" : note->second, rowBlock(setting, takePiece(lines))});
         while (std::ranges::any_of(lines, [](const auto& list) { return !list.empty(); }));
     }
     return rows;
@@ -310,16 +349,18 @@ double heightOf(const std::vector<TableRow>& rows) {
 
 } // namespace
 
-TableBlocks setTable(const Table& table, double width_mm) {
+TableBlocks setTable(const Table& given, double width_mm) {
+    Table table = given;
+    const GroupNotes notes = takeShared(table);
     std::vector<std::size_t> under;
     auto beside = columnsForUnder(table);
     Setting best = settingOf(table, width_mm, under);
-    std::vector<TableRow> rows = rowsOf(best);
+    std::vector<TableRow> rows = rowsOf(best, notes);
     while (!beside.empty()) {
-        under.insert(under.begin(), beside.back());
+        under.insert(std::ranges::lower_bound(under, beside.back()), beside.back());
         beside.pop_back();
         Setting other = settingOf(table, width_mm, under);
-        std::vector<TableRow> lower = rowsOf(other);
+        std::vector<TableRow> lower = rowsOf(other, notes);
         if (!isTooNarrow(best) && heightOf(lower) >= heightOf(rows)) continue;
         best = std::move(other);
         rows = std::move(lower);
@@ -334,16 +375,24 @@ std::vector<Block> headOf(const TableBlocks& table, bool continued) {
     return {heading, table.column_titles};
 }
 
-Block groupHeading(const std::string& group, double width_mm, bool continued) {
+Block groupHeading(const TableRow& row, double width_mm, bool continued) {
     Block block;
-    Ink(block.items, "notes")
-        .text({kCellPad, -kGroupHeight + 2}, fmt::format("{}{}", group, continued ? " (continued)" : ""),
-              kValueText);
-    Ink rules(block.items, "notes");
-    for (const double x : {0.0, width_mm})
-        rules.line({x, 0}, {x, -kGroupHeight}, kThin);
-    rules.line({0, -kGroupHeight}, {width_mm, -kGroupHeight}, kOutline);
+    const std::string name = fmt::format("{}{}", row.group, continued ? " (continued)" : "");
+    Ink ink(block.items, "notes");
+    ink.text({kCellPad, -kGroupHeight + 2}, name, kValueText);
     block.height_mm = kGroupHeight;
+    // Beside the name where there is room, else under it.
+    const double beside = kCellPad + widthOf(name, kValueText) + kAfterName;
+    if (beside + widthOf(row.group_note, kNoteText) + kCellPad <= width_mm) {
+        ink.text({beside, -kGroupHeight + 2}, row.group_note, kNoteText);
+    } else {
+        const auto lines = wrapped(row.group_note, kNoteText, width_mm - 2 * kCellPad);
+        const double last = ink.paragraph({kCellPad, -kGroupHeight - kNoteText + 0.6}, lines, kNoteText);
+        block.height_mm = -last + kDescent + kRowPad;
+    }
+    for (const double x : {0.0, width_mm})
+        ink.line({x, 0}, {x, -block.height_mm}, kThin);
+    ink.line({0, -block.height_mm}, {width_mm, -block.height_mm}, kOutline);
     block.keep_with_next = true;
     return block;
 }

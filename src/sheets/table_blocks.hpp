@@ -12,7 +12,8 @@ namespace gangway::sheets {
 
 /// A row, or a part of one that is too high for a sheet.
 struct TableRow {
-    std::string group; ///< what its heading says; empty: none
+    std::string group;      ///< what its heading says; empty: none
+    std::string group_note; ///< what all rows of the group agree in, in smaller letters beside it
     Block block;
 };
 
@@ -26,12 +27,12 @@ struct TableBlocks {
 };
 
 /// Columns get what their words take, long ones are wrapped; columns with nothing in them are left out. Of
-/// those that may stand in words under their row so many do, from the last, that the table gets lowest.
+/// those that may stand in words under their row, the emptiest first, so many do that the table gets lowest.
 TableBlocks setTable(const Table& table, double width_mm);
 
 /// Title and column titles.
 std::vector<Block> headOf(const TableBlocks& table, bool continued);
-/// The heading over the rows of a group.
-Block groupHeading(const std::string& group, double width_mm, bool continued);
+/// The heading over the rows of the group that this row is one of.
+Block groupHeading(const TableRow& row, double width_mm, bool continued);
 
 } // namespace gangway::sheets

@@ -2,10 +2,9 @@
 
 #include <algorithm>
 #include <fmt/format.h>
+#include <set>
 
 namespace gangway::switching {
-
-using catalogue::WayAction;
 
 namespace {
 
@@ -27,10 +26,19 @@ void addOnce(std::vector<const plan::SwitchLeg*>& legs, const plan::SwitchLeg* l
     if (legs.empty() || legs.back() != leg) legs.push_back(leg);
 }
 
+/// "a" to "z" without i, l and o, then "aa" and so on.
+std::string letterNumber(std::size_t number) {
+    static constexpr std::string_view kLetters = "abcdefghjkmnpqrstuvwxyz";
+    std::string letters(1, kLetters[number % kLetters.size()]);
+    for (number /= kLetters.size(); number > 0; number = (number - 1) / kLetters.size())
+        letters.insert(letters.begin(), kLetters[(number - 1) % kLetters.size()]);
+    return letters;
+}
+
 } // namespace
 
 Net::Net(const plan::Plan& plan, const catalogue::Catalogue& catalogue)
-    : plan_(&plan), catalogue_(&catalogue) {
+    : plan_(&plan), catalogue_(&catalogue), marks_(legMarks(plan)) {
     indexById(plan.legs, legs_);
     indexById(plan.plates, plates_);
     indexById(plan.luminaires, luminaires_);
@@ -141,8 +149,24 @@ std::string legName(const plan::SwitchLeg& leg) {
     return leg.name.empty() ? leg.letter : fmt::format("{} {}", leg.letter, leg.name);
 }
 
-const std::string& legMark(const plan::SwitchLeg& leg) {
-    return leg.letter.empty() ? leg.id : leg.letter;
+std::map<std::string, std::string> legMarks(const plan::Plan& plan) {
+    std::set<std::string> taken;
+    for (const plan::SwitchLeg& leg : plan.legs)
+        taken.insert(leg.letter);
+    std::map<std::string, std::string> marks;
+    std::size_t next = 0;
+    for (const plan::SwitchLeg& leg : plan.legs) {
+        std::string mark = leg.letter;
+        while (mark.empty() || (leg.letter.empty() && taken.contains(mark)))
+            mark = letterNumber(next++);
+        marks.emplace(leg.id, std::move(mark));
+    }
+    return marks;
+}
+
+const std::string& legMark(const Net& net, const plan::SwitchLeg& leg) {
+    const auto at = net.marks().find(leg.id);
+    return at == net.marks().end() ? leg.id : at->second;
 }
 
 } // namespace gangway::switching

@@ -6,6 +6,7 @@
 #include "plan/plan.hpp"
 
 #include <cstddef>
+#include <map>
 #include <span>
 #include <string>
 #include <string_view>
@@ -56,6 +57,8 @@ public:
     /// Whether some way that works the leg is a dimmer's.
     bool dimmed(const plan::SwitchLeg& leg) const;
     LoadWindow loadWindow(const Way& way) const;
+    /// Of every leg, by id: `legMarks`.
+    const std::map<std::string, std::string>& marks() const { return marks_; }
 
 private:
     template <class T>
@@ -69,6 +72,7 @@ private:
     ById<const plan::Luminaire*> luminaires_;
     ById<const plan::Room*> rooms_;
     ById<std::vector<const plan::SwitchLeg*>> lamp_legs_, plate_legs_;
+    std::map<std::string, std::string> marks_;
 };
 
 /// A luminaire with a switch on itself or its lead needs no way.
@@ -79,7 +83,11 @@ bool hasOwnSwitch(const plan::Luminaire& luminaire);
 std::string wayName(const Net& net, const plan::WayRef& ref);
 /// What a leg is called in words: "L1 kitchen downlights"; its id where it has neither letter nor name.
 std::string legName(const plan::SwitchLeg& leg);
-/// What is printed beside switches and lamps: the leg's letter, else its id.
-const std::string& legMark(const plan::SwitchLeg& leg);
+/// What is printed for each leg, by id, beside switches and lamps and in every list: its letter, else the
+/// next small letter that no leg has, without i, l and o, which read as figures; after z come aa, ab and so
+/// on.
+std::map<std::string, std::string> legMarks(const plan::Plan& plan);
+/// The same for one leg of the net's plan; its id when it is not of that plan.
+const std::string& legMark(const Net& net, const plan::SwitchLeg& leg);
 
 } // namespace gangway::switching

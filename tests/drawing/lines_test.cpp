@@ -55,8 +55,9 @@ TEST_CASE("a centre line that fits keeps its long dash, gap and dot") {
 }
 
 TEST_CASE("every broken line begins and ends on a dash, at any length") {
-    for (const LineType type : {LineType::Dashed, LineType::DashedSpaced, LineType::LongDashDot,
-                                LineType::LongDashDoubleDot, LineType::Dotted}) {
+    for (const LineType type :
+         {LineType::Dashed, LineType::DashedSpaced, LineType::LongDashDot, LineType::LongDashDoubleDot,
+          LineType::Dotted, LineType::DashDot, LineType::DashDoubleDot}) {
         for (double length_mm = 1; length_mm < 130; length_mm += 0.37) {
             const auto pattern = dashPattern(pen(0.25, type), length_mm);
             INFO(static_cast<int>(type) << " at " << length_mm);
@@ -66,6 +67,14 @@ TEST_CASE("every broken line begins and ends on a dash, at any length") {
                 CHECK(part > 0);
         }
     }
+}
+
+// ISO 128-2 table 3 as drawing-standards section 1.1 gives it: 12 d, 3 d, dot, 3 d for line type 10.
+TEST_CASE("a dashed dotted line comes again sooner than a centre line of its width") {
+    CHECK(repeat(pen(0.5, LineType::DashDot)) == Approx(0.5 * (12 + 3 + 0.5 + 3)));
+    CHECK(repeat(pen(0.5, LineType::LongDashDot)) == Approx(0.5 * (24 + 3 + 0.5 + 3)));
+    CHECK(repeat(pen(0.25, LineType::Dashed)) == Approx(3.75));
+    CHECK(repeat(pen(0.25, LineType::Continuous)) == 0);
 }
 
 // 86 mm at 1:20 is 4.3 mm (check value 15): such a side must still read as dashed.

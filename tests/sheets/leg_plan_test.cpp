@@ -2,6 +2,7 @@
 #include "shipped_plans.hpp"
 
 #include "drawing/leg_lines.hpp"
+#include "drawing/lines.hpp"
 #include "sheet_reading.hpp"
 #include "sheets/leg_plan.hpp"
 
@@ -106,7 +107,7 @@ TEST_CASE("every leg of a storey is drawn with all its positions joined") {
 
 TEST_CASE("a leg's mark stands beside every switch and luminaire of it") {
     for (const plan::Plan* plan : test::shippedPlans()) {
-        const auto marks = sheets::legMarks(*plan);
+        const auto marks = switching::legMarks(*plan);
         for (const auto& storey : plan->storeys) {
             const Drawn drawn = drawnLegs(*plan, storey.id);
             const auto isMarked = [&](const std::string& id, const std::string& mark) {
@@ -152,6 +153,32 @@ TEST_CASE("legs that are drawn in one room have different dashes or weights") {
                     CHECK((a.pen.type != b.pen.type || a.pen.width_mm != b.pen.width_mm));
                 }
         }
+}
+
+TEST_CASE("two legs between the same symbols are two lines") {
+    // Up and down of the bedroom's curtain motor: the same plate works the same outlet twice. 1 mm apart in
+    // their middles is seen as two at arm's length (common practice, no source).
+    const Drawn drawn = drawnLegs(demo(), "upper");
+    const auto first = linesOf(drawn.legs, "M1");
+    const auto second = linesOf(drawn.legs, "M2");
+    REQUIRE(first.size() == 1);
+    REQUIRE(second.size() == 1);
+    const drawing::Pt middle = first.front().points[first.front().points.size() / 2];
+    CHECK(drawing::lengthInside(second.front().points,
+                                {middle.x - 1, middle.y - 1, middle.x + 1, middle.y + 1}) == 0);
+}
+
+TEST_CASE("the dashes of a leg come twice on its shortest line where pens are left") {
+    for (const auto& storey : demo().storeys) {
+        const Drawn drawn = drawnLegs(demo(), storey.id);
+        for (const auto& leg : drawn.legs.legs)
+            for (const auto& line : linesOf(drawn.legs, leg.leg->id)) {
+                const double length = drawing::length(line.points, false);
+                INFO(leg.leg->id << " " << length);
+                // Lines of less than 1 cm are told by their marks.
+                if (length > 10) CHECK(length > 1.5 * drawing::repeat(leg.pen));
+            }
+    }
 }
 
 TEST_CASE("lines of legs are black unless colours are asked for, and dashed all the same") {
@@ -226,7 +253,7 @@ TEST_CASE("letters that are given out leave out i, l and o and those that are ta
         plan.legs.push_back(plan.legs.front());
         plan.legs.back().id = "more-" + std::to_string(plan.legs.size());
     }
-    const auto marks = sheets::legMarks(plan);
+    const auto marks = switching::legMarks(plan);
     CHECK(marks.at(plan.legs[0].id) == "a");
     CHECK(marks.at(plan.legs[1].id) == "b");
     CHECK(marks.at(plan.legs[2].id) == "c");

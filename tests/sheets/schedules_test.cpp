@@ -4,6 +4,7 @@
 #include "sheets/schedule_sheets.hpp"
 #include "sheets/schedules.hpp"
 #include "shipped_plans.hpp"
+#include "switching/net.hpp"
 
 #include <catch2/catch.hpp>
 
@@ -86,8 +87,14 @@ TEST_CASE("every plate and luminaire is one row, with the numbers that the plan 
             INFO(plate.id);
             const auto at = rows.find(plate.tag.empty() ? plate.id : plate.tag);
             REQUIRE(at != rows.end());
-            CHECK(std::get<double>((*at->second)[columnOf(table, "setOut")]) == plate.host.u_mm);
-            CHECK(std::get<double>((*at->second)[columnOf(table, "height")]) == plate.host.v_mm);
+            // Only what stands upright has a height; a ceiling's second number must not pass for one.
+            const bool upright = plate.host.kind == plan::Host::Kind::Wall ||
+                                 (plate.host.kind == plan::Host::Kind::Furniture &&
+                                  plate.host.face != "top" && plate.host.face != "bottom");
+            const auto cell = [&](const char* key) { return (*at->second)[columnOf(table, key)]; };
+            CHECK(cell(upright ? "setOut" : "east") == sheets::Cell(plate.host.u_mm));
+            CHECK(cell(upright ? "height" : "north") == sheets::Cell(plate.host.v_mm));
+            CHECK(cell(upright ? "north" : "height") == sheets::Cell());
         }
         CHECK(tables.at("luminaires").rows.size() == plan->luminaires.size());
         CHECK(sumOf(tables.at("lamps"), "count") == double(plan->luminaires.size()));
@@ -202,14 +209,49 @@ TEST_CASE("a note longer than a sheet goes on over several") {
         std::string all;
         for (const auto& sheet : drawing.sheets) {
             CHECK(test::touchingWords(sheet, 0.2) == "");
-            for (const auto& text : test::textsOf(sheet)) {
-                all += text.text + " ";
-                CHECK(text.at.y > 10);
+            for (const auto& item : sheet.items) {
+                const auto* text = std::get_if<drawing::Text>(&item.primitive);
+                if (text == nullptr) continue;
+                all += text->text + " ";
+                if (item.layer != "frame") CHECK(text->at.y > 10); // the frame has letters in its margin
             }
         }
         for (const int i : {0, 1500, 2999})
             CHECK(all.find(fmt::format("word{} ", i)) != std::string::npos);
     }
+}
+
+TEST_CASE("what all plates of a room agree in is said once, in the room's heading") {
+    plan::Plan plan = rowOfPlates(5, "");
+    const auto count = [](const drawing::Drawing& drawing, const std::string& words) {
+        std::size_t found = 0;
+        for (const auto& sheet : drawing.sheets)
+            for (const auto& text : test::textsOf(sheet))
+                found += text.text.find(words) != std::string::npos ? 1U : 0U;
+        return found;
+    };
+    const std::string name = test::shippedCatalogue().format(plan.plates.front().format)->name;
+    // Once in the heading, once in the list of frames.
+    CHECK(count(schedulesOf(plan), "format: " + name) == 1);
+    CHECK(count(schedulesOf(plan), name) == 2);
+    const auto& formats = test::shippedCatalogue().formats;
+    const auto other = std::ranges::find_if(formats, [&](const auto& format) { return format.name != name; });
+    REQUIRE(other != formats.end());
+    plan.plates.back().format = other->id;
+    CHECK(count(schedulesOf(plan), "format: " + name) == 0);
+    CHECK(count(schedulesOf(plan), "format: ") == 0);
+}
+
+TEST_CASE("a leg without a letter has the same mark in the schedules as on the plan") {
+    plan::Plan plan = terrace();
+    for (plan::SwitchLeg& leg : plan.legs)
+        leg.letter.clear();
+    const auto marks = switching::legMarks(plan);
+    const auto tables = tablesOf(plan);
+    const sheets::Table& legs = tables.at("legs");
+    REQUIRE(legs.rows.size() == plan.legs.size());
+    for (std::size_t i = 0; i < plan.legs.size(); ++i)
+        CHECK(legs.rows[i][columnOf(legs, "mark")] == sheets::Cell(marks.at(plan.legs[i].id)));
 }
 
 TEST_CASE("a room's schedule has that room's plates alone; an unknown room or paper is refused") {
