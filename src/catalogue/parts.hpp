@@ -16,8 +16,8 @@ struct Part {
     bool operator==(const Part&) const = default;
 };
 
-/// The box depth to fit, mm: what the plate states, else the format's, or where its modules need more the next
-/// that is usual for the format. 0 for a plate without boxes.
+/// The box depth to fit, mm: what the plate states, else the format's, or where its modules need more the
+/// next that is usual for the format. 0 for a plate without boxes.
 double boxDepth(const plan::Plate& plate, const ComposedPlate& composed);
 
 /// Frame, modules in the order of the plate, blanks, boxes, barrier; equal ones counted in one line.

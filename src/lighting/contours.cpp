@@ -47,7 +47,7 @@ void Level::addCell(int column, int row) {
     // Corners and edges counter-clockwise from the lower left corner and the lower edge.
     const std::array<double, 4> corner{grid_.at(column, row), grid_.at(column + 1, row),
                                        grid_.at(column + 1, row + 1), grid_.at(column, row + 1)};
-    for (double value : corner)
+    for (const double value : corner)
         if (std::isnan(value)) return;
     const std::array<Edge, 4> edge{2 * number(column, row), 2 * number(column + 1, row) + 1,
                                    2 * number(column, row + 1), 2 * number(column, row) + 1};
@@ -61,7 +61,7 @@ void Level::addCell(int column, int row) {
         if (!high(i) && high(i + 1)) up.push_back(i);
     }
     const bool middle_high = (corner[0] + corner[1] + corner[2] + corner[3]) / 4 >= level_;
-    for (std::size_t d : down) {
+    for (const std::size_t d : down) {
         std::size_t chosen = up.front();
         if (up.size() == 2) {
             // Round a low corner when the middle is high, else round a high one.
@@ -118,7 +118,7 @@ std::vector<double> contourLevels(double low, double high) {
     std::vector<double> levels;
     if (!(low > 0) || !std::isfinite(high)) return levels;
     for (int power = static_cast<int>(std::floor(std::log10(low))); std::pow(10, power) <= high; ++power)
-        for (double step : {1.0, 2.0, 5.0}) {
+        for (const double step : {1.0, 2.0, 5.0}) {
             const double level = step * std::pow(10, power);
             if (level >= low && level <= high) levels.push_back(level);
         }
@@ -127,7 +127,7 @@ std::vector<double> contourLevels(double low, double high) {
 
 std::vector<Contour> contours(const LightGrid& grid, const std::vector<double>& levels) {
     std::vector<Contour> all;
-    for (double level : levels)
+    for (const double level : levels)
         for (Contour& line : Level(grid, level).lines())
             all.push_back(std::move(line));
     return all;

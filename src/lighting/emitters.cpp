@@ -55,7 +55,7 @@ bool level(Vec3 w) {
 
 /// Any unit direction square to `aim`, the one nearest to `wanted` where there is one.
 Vec3 squareTo(Vec3 aim, Vec3 wanted) {
-    for (Vec3 candidate : {wanted, Vec3{1, 0, 0}, Vec3{0, 1, 0}}) {
+    for (const Vec3 candidate : {wanted, Vec3{1, 0, 0}, Vec3{0, 1, 0}}) {
         const Vec3 rest = candidate - aim * dot(candidate, aim);
         if (length(rest) > 0.1) return rest * (1 / length(rest));
     }

@@ -6,8 +6,8 @@ namespace gangway::lighting {
 
 namespace {
 
-constexpr double kNearest_mm2 = 100;
-constexpr double kSquareMm_per_m2 = 1e6;
+constexpr double kNearestSquare = 100; ///< mm2: nearer than 10 mm counts as 10
+constexpr double kSquareMmPerSquareM = 1e6;
 
 } // namespace
 
@@ -17,7 +17,7 @@ double illuminance(std::span<const Emitter> emitters, const LitPoint& point, con
         const plan::Vec3 way = point.at_mm - emitter.at_mm; // from the lamp
         const double facing = -dot(way, point.facing);
         if (facing <= 0) continue;
-        const double square = std::max(dot(way, way), kNearest_mm2);
+        const double square = std::max(dot(way, way), kNearestSquare);
         const double inverse = 1 / std::sqrt(square);
         const double along = dot(way, emitter.aim) * inverse;
         const Distribution& shape = *emitter.distribution;
@@ -30,7 +30,7 @@ double illuminance(std::span<const Emitter> emitters, const LitPoint& point, con
                                         dot(way, cross(emitter.aim, emitter.ahead)) * inverse);
         else
             intensity = shape.intensity(along);
-        sum += intensity * emitter.part * facing * inverse * inverse * inverse * kSquareMm_per_m2;
+        sum += intensity * emitter.part * facing * inverse * inverse * inverse * kSquareMmPerSquareM;
     }
     return sum;
 }

@@ -14,7 +14,6 @@ namespace gangway::lighting {
 namespace {
 
 using plan::Vec2;
-using plan::Vec3;
 
 constexpr double kNearRooms_mm = 4000;
 constexpr double kMostCells = 40000;
@@ -29,7 +28,7 @@ struct Box {
 
 Box boxOf(const std::vector<Vec2>& points) {
     Box box;
-    for (Vec2 p : points) {
+    for (const Vec2 p : points) {
         box.low = {std::min(box.low.x, p.x), std::min(box.low.y, p.y)};
         box.high = {std::max(box.high.x, p.x), std::max(box.high.y, p.y)};
     }
@@ -178,7 +177,7 @@ Levels levelsOf(const std::vector<double>& lux) {
     levels.minimum_lx = std::numeric_limits<double>::infinity();
     double sum = 0;
     std::size_t count = 0;
-    for (double value : lux) {
+    for (const double value : lux) {
         if (std::isnan(value)) continue;
         sum += value;
         ++count;
@@ -244,10 +243,10 @@ std::expected<WallLight, std::string> verticalLight(const LitStorey& storey, con
     const Box box = boxOf(outline);
     light.grid = gridOver(box.low, box.high, storey.options().cell_mm);
     fill(light.grid, [&](Vec2 uv) {
-        const auto inHole = [&](const geometry::FaceHole& hole) {
+        const auto in_hole = [&](const geometry::FaceHole& hole) {
             return uv.x > hole.left_mm && uv.x < hole.right_mm && uv.y > hole.bottom_mm && uv.y < hole.top_mm;
         };
-        if (!geometry::insidePolygon(outline, uv) || std::ranges::any_of(holes, inHole)) return kNone;
+        if (!geometry::insidePolygon(outline, uv) || std::ranges::any_of(holes, in_hole)) return kNone;
         return illuminance(emitters, {geometry::toHouse(frame, {uv.x, uv.y, kOffWall_mm}), frame.w}, world);
     });
     light.levels = levelsOf(light.grid.lux);

@@ -67,11 +67,11 @@ void RayWorld::Scene::add(const meshes::Mesh& mesh, const plan::Furniture* piece
                                                                      mesh.triangles.size()));
     for (const Vec3& p : mesh.positions_mm) {
         const Vec3 near = p - middle;
-        for (double value : {near.x, near.y, near.z})
+        for (const double value : {near.x, near.y, near.z})
             *corners++ = static_cast<float>(value);
     }
     for (const auto& triangle : mesh.triangles)
-        for (std::uint32_t index : triangle)
+        for (const std::uint32_t index : triangle)
             *triangles++ = index;
     rtcCommitGeometry(geometry.get());
     rtcAttachGeometryByID(scene.get(), geometry.get(), static_cast<unsigned>(pieces.size()));

@@ -22,6 +22,8 @@ public:
              const std::filesystem::path& base);
     /// Meshes alone.
     explicit RayWorld(const std::vector<meshes::Mesh>& meshes);
+    RayWorld(const RayWorld&) = delete;
+    RayWorld& operator=(const RayWorld&) = delete;
     RayWorld(RayWorld&&) noexcept;
     RayWorld& operator=(RayWorld&&) noexcept;
     ~RayWorld();

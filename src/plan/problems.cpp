@@ -12,24 +12,12 @@ namespace {
 
 /// How one element of a list is called.
 constexpr std::array<std::pair<std::string_view, std::string_view>, 19> kSingulars{{
-    {"layers", "layer"},
-    {"storeys", "storey"},
-    {"rooms", "room"},
-    {"openings", "opening"},
-    {"furniture", "furniture"},
-    {"plates", "plate"},
-    {"devices", "device"},
-    {"luminaires", "luminaire"},
-    {"legs", "leg"},
-    {"circuits", "circuit"},
-    {"scenes", "scene"},
-    {"levels", "level"},
-    {"agreements", "agreement"},
-    {"walls", "wall"},
-    {"lines", "wall line"},
-    {"buildUp", "course"},
-    {"floorBuildUp", "course"},
-    {"modules", "module"},
+    {"layers", "layer"},         {"storeys", "storey"},       {"rooms", "room"},
+    {"openings", "opening"},     {"furniture", "furniture"},  {"plates", "plate"},
+    {"devices", "device"},       {"luminaires", "luminaire"}, {"legs", "leg"},
+    {"circuits", "circuit"},     {"scenes", "scene"},         {"levels", "level"},
+    {"agreements", "agreement"}, {"walls", "wall"},           {"lines", "wall line"},
+    {"buildUp", "course"},       {"floorBuildUp", "course"},  {"modules", "module"},
     {"controls", "control"},
 }};
 

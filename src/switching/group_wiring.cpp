@@ -39,17 +39,34 @@ std::string plateName(const plan::Plate& plate) {
     return plate.tag.empty() ? plate.id : plate.tag;
 }
 
-/// Switches in the order of the run: where there are changeovers, one at each end.
-std::vector<std::string> switchNames(const Group& group) {
-    auto ways = group.positions;
-    if (group.arrangement == Arrangement::Intermediate) {
-        const auto isEnd = [](const Way* way) { return way->action == WayAction::TwoWay; };
-        const auto first = std::ranges::find_if(ways, isEnd);
-        std::rotate(ways.begin(), first, first + 1);
-        const auto last = std::find_if(ways.begin() + 1, ways.end(), isEnd);
-        std::rotate(last, last + 1, ways.end());
+bool isSensor(const Way& way) {
+    return way.action == WayAction::Sensor || way.action == WayAction::Timer;
+}
+
+bool isChangeover(const Way& way) {
+    return way.action == WayAction::TwoWay || way.action == WayAction::Intermediate;
+}
+
+/// Positions in the order of the run: sensors first, where the neutral is; of the switches, where there are
+/// changeovers, one at each end.
+std::vector<const Way*> inOrder(const Group& group) {
+    std::vector<const Way*> sensors, switches;
+    for (const Way* way : group.positions)
+        (isSensor(*way) ? sensors : switches).push_back(way);
+    const auto is_end = [](const Way* way) { return way->action == WayAction::TwoWay; };
+    const auto first = std::ranges::find_if(switches, is_end);
+    if (first != switches.end()) {
+        std::rotate(switches.begin(), first, first + 1);
+        const auto last = std::find_if(switches.begin() + 1, switches.end(), is_end);
+        if (last != switches.end()) std::rotate(last, last + 1, switches.end());
     }
+    sensors.insert(sensors.end(), switches.begin(), switches.end());
+    return sensors;
+}
+
+std::vector<std::string> plateNames(const std::vector<const Way*>& ways) {
     std::vector<std::string> names;
+    names.reserve(ways.size());
     for (const Way* way : ways)
         names.push_back(plateName(*way->plate));
     return names;
@@ -69,7 +86,7 @@ std::vector<std::string> loadNames(const Net& net, const plan::SwitchLeg& leg) {
 class Runs {
 public:
     Runs(const Net& net, const Group& group, Convention convention)
-        : group_(&group), convention_(convention), switches_(switchNames(group)),
+        : group_(&group), convention_(convention), ways_(inOrder(group)), switches_(plateNames(ways_)),
           loads_(loadNames(net, *group.leg)) {}
 
     std::vector<Run> made() {
@@ -144,9 +161,17 @@ private:
         return position + 1 == switches_.size() ? kLastToBox : kMiddleToBox;
     }
 
-    /// A sensor needs a neutral; switches beside it are in parallel.
+    /// A sensor needs a neutral; switches beside it are in parallel, as a group of their own where they are
+    /// changeovers.
     void sensorRuns() {
-        chain(kBeside);
+        for (std::size_t i = 1; i < switches_.size(); ++i) {
+            if (switches_[i - 1] == switches_[i]) continue;
+            const bool grouped = isChangeover(*ways_[i - 1]) && isChangeover(*ways_[i]);
+            add(Between::SwitchToSwitch, switches_[i - 1], switches_[i],
+                isSensor(*ways_[i]) ? kSensorDrop
+                : grouped           ? kStrappersAndCommon
+                                    : kBeside);
+        }
         switch (convention_) {
         case Convention::LoopInAtLamp:
             toLoads(Between::SwitchToLamp, switches_.front(), kSensorDrop);
@@ -170,13 +195,32 @@ private:
 
     const Group* group_;
     Convention convention_;
-    std::vector<std::string> switches_;
+    std::vector<const Way*> ways_;
+    std::vector<std::string> switches_; ///< tags of the plates of ways_
     std::vector<std::string> loads_;
     std::vector<Run> runs_;
 };
 
+constexpr const char* kCounted = "counted beside the protective conductor";
+
+std::string sensorText(Convention convention) {
+    constexpr const char* kParallel = "switches beside it in parallel";
+    switch (convention) {
+    case Convention::LoopInAtLamp:
+        return fmt::format("Supply loops in at the lamp; a drop with neutral to the sensor, {}; {}.",
+                           kParallel, kCounted);
+    case Convention::NeutralAtSwitch:
+        return fmt::format("Supply with neutral at the sensor, which feeds the lamp, {}; {}.", kParallel,
+                           kCounted);
+    case Convention::JunctionBox:
+        return fmt::format("The sensor and the first lamp run to a joint box, {}, further lamps from lamp to "
+                           "lamp; {}.",
+                           kParallel, kCounted);
+    }
+    return {};
+}
+
 std::string conventionText(const Group& group, Convention convention) {
-    constexpr const char* kCounted = "counted beside the protective conductor";
     switch (group.arrangement) {
     case Arrangement::None:
         return "No switch works it: nothing to count.";
@@ -188,6 +232,8 @@ std::string conventionText(const Group& group, Convention convention) {
     case Arrangement::Motor:
     case Arrangement::Heating:
         return fmt::format("Supply at the control, then straight to what it works; {}.", kCounted);
+    case Arrangement::Sensor:
+        return sensorText(convention);
     default:
         break;
     }

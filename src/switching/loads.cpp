@@ -103,12 +103,12 @@ LegLoad legLoad(const Net& net, const plan::SwitchLeg& leg) {
 }
 
 const std::string& legCircuit(const Net& net, const plan::SwitchLeg& leg) {
-    static const std::string kNone;
+    static const std::string none;
     if (!leg.circuit.empty()) return leg.circuit;
     for (const plan::WayRef& ref : leg.controls)
         if (const plan::Plate* plate = net.plate(ref.plate); plate != nullptr && !plate->circuit.empty())
             return plate->circuit;
-    return kNone;
+    return none;
 }
 
 std::vector<CircuitLoad> circuitLoads(const Net& net, const catalogue::CountryPack& pack) {

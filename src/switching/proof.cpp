@@ -31,9 +31,9 @@ const Group& Proof::groupOf(const plan::SwitchLeg& leg) const {
 }
 
 const std::vector<RoomSwitch>& Proof::switchesOf(const std::string& room_id) const {
-    static const std::vector<RoomSwitch> kNone;
+    static const std::vector<RoomSwitch> none;
     const auto at = switches_.find(room_id);
-    return at == switches_.end() ? kNone : at->second;
+    return at == switches_.end() ? none : at->second;
 }
 
 namespace {

@@ -42,6 +42,9 @@ private:
     std::unordered_map<std::string_view, std::vector<RoomSwitch>> switches_;
 };
 
+/// A load is over its limit by more than the rounding of a sum, W.
+constexpr double kRounding = 1e-6;
+
 /// Whether working it is about light: not a motor's, not heating's.
 bool isForLight(const Way& way);
 /// "kitchen", by the room's name; its id where it has none.

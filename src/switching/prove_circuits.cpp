@@ -60,7 +60,7 @@ plan::Finding about(const Proof& proof, std::string_view rule, Severity severity
 void proveCircuitLoads(const Proof& proof, Findings& findings) {
     const auto plates = firstPlates(proof.plan());
     for (const CircuitLoad& load : circuitLoads(proof.net, proof.pack)) {
-        if (load.limit_w <= 0 || load.lighting_w <= load.limit_w) continue;
+        if (load.limit_w <= 0 || load.lighting_w <= load.limit_w + kRounding) continue;
         auto finding =
             about(proof, "circuit-over-load", Severity::Fault, firstPlate(plates, load.id), load.id);
         finding.message = fmt::format(

@@ -21,6 +21,7 @@ struct Dimmed {
     double watts = 0;
     double rating_w = 0; ///< filament rating that it takes, LED lamps counted by the pack's part
     double led_w = 0;
+    bool all_stated = true; ///< every luminaire states its watts
 };
 
 bool isFilament(const plan::Luminaire& lamp) {
@@ -36,6 +37,7 @@ Dimmed dimmedBy(const Proof& proof, const Way& way) {
             if (lamp == nullptr || !seen.insert(id).second) continue;
             load.lamps.push_back(lamp);
             load.watts += lamp->watts;
+            load.all_stated = load.all_stated && lamp->watts > 0;
             if (isFilament(*lamp))
                 load.rating_w += lamp->watts;
             else
@@ -93,7 +95,7 @@ void proveDimmerLamps(const Proof& proof, Findings& findings) {
 void proveDimmerGreatest(const Proof& proof, Findings& findings) {
     forDimmers(proof, [&](const Way& way, const Dimmed& load) {
         const double most_w = proof.net.loadWindow(way).max_w;
-        if (most_w <= 0 || load.rating_w <= most_w) return;
+        if (most_w <= 0 || load.rating_w <= most_w + kRounding) return;
         auto finding = about(proof, "dimmer-over-load", Severity::Fault, way);
         finding.message = fmt::format(
             "{} in {} carries {} lamps of {} together, {} of it LED; with LED lamps counted at {} of the "
@@ -111,7 +113,8 @@ void proveDimmerGreatest(const Proof& proof, Findings& findings) {
 void proveDimmerLeast(const Proof& proof, Findings& findings) {
     forDimmers(proof, [&](const Way& way, const Dimmed& load) {
         const double least_w = proof.net.loadWindow(way).min_w;
-        if (least_w <= 0 || load.watts <= 0 || load.watts >= least_w) return;
+        if (least_w <= 0 || load.watts <= 0 || !load.all_stated) return;
+        if (load.watts >= least_w - kRounding) return;
         auto finding = about(proof, "dimmer-under-minimum", Severity::Warn, way);
         finding.message =
             fmt::format("{} in {} carries {} ({} lamp{}), less than the {} it needs: lamps may flicker or "

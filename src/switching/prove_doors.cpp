@@ -24,17 +24,20 @@ struct DoorSides {
     double hinge_mm;
     double latch_mm;
     bool hinge_on_left;
+    plan::Vec2 latch_at_mm; ///< on plan
 };
 
-std::vector<DoorSides> doorsIn(const geometry::HouseIndex& house, const geometry::FaceRef& face) {
+std::vector<DoorSides> doorsIn(const geometry::HouseIndex& house, const plan::Room& room, std::size_t wall) {
     std::vector<DoorSides> doors;
-    for (const geometry::FaceHole& hole : geometry::faceHoles(house, face)) {
+    const geometry::Frame frame = geometry::wallFrame(room, wall);
+    for (const geometry::FaceHole& hole : geometry::faceHoles(house, {room.id, wall})) {
         const plan::Opening& opening = *hole.opening;
         if (opening.kind != plan::Opening::Kind::HingedDoor || opening.leaves != 1) continue;
         // Seen from the other side of the wall, left is right.
         const bool left = (opening.hinge == plan::Side::Left) == hole.hosted_here;
-        doors.push_back(
-            {&opening, left ? hole.left_mm : hole.right_mm, left ? hole.right_mm : hole.left_mm, left});
+        const double latch_mm = left ? hole.right_mm : hole.left_mm;
+        const plan::Vec3 latch = geometry::toHouse(frame, {latch_mm, 0, 0});
+        doors.push_back({&opening, left ? hole.left_mm : hole.right_mm, latch_mm, left, {latch.x, latch.y}});
     }
     return doors;
 }
@@ -64,17 +67,33 @@ bool isSwitchPlate(const Proof& proof, const plan::Plate& plate) {
     return std::ranges::any_of(proof.net.waysOf(plate.id), isForLight);
 }
 
+/// Whether all that a plate's ways work is worked at the latch of a door too: then the plate is a further
+/// position, beside a bed or a stair, and not the one that the hand looks for at this door.
+bool isFurtherPosition(const Proof& proof, const plan::Plate& plate, const DoorSides& door) {
+    const auto at_latch = [&](const Way* way) {
+        const auto at = way->plate == &plate ? std::nullopt : proof.placeOf(*way->plate);
+        return at && length(plan::Vec2{at->x, at->y} - door.latch_at_mm) <= kBesideMm;
+    };
+    bool works = false;
+    for (const Way& way : proof.net.waysOf(plate.id))
+        for (const plan::SwitchLeg* leg : way.legs) {
+            if (std::ranges::none_of(proof.groupOf(*leg).positions, at_latch)) return false;
+            works = true;
+        }
+    return works;
+}
+
 void proveSideOf(const Proof& proof, const plan::Plate& plate, const std::vector<DoorSides>& doors,
                  Findings& findings) {
     const double u_mm = plate.host.u_mm;
-    const auto isBeside = [](double distance_mm) { return distance_mm >= 0 && distance_mm <= kBesideMm; };
+    const auto is_beside = [](double distance_mm) { return distance_mm >= 0 && distance_mm <= kBesideMm; };
     const bool serves_another = std::ranges::any_of(doors, [&](const DoorSides& door) {
-        return isBeside(beyond(u_mm, door.latch_mm, !door.hinge_on_left));
+        return is_beside(beyond(u_mm, door.latch_mm, !door.hinge_on_left));
     });
     if (serves_another) return;
     for (const DoorSides& door : doors) {
         const double distance_mm = beyond(u_mm, door.hinge_mm, door.hinge_on_left);
-        if (!isBeside(distance_mm)) continue;
+        if (!is_beside(distance_mm) || isFurtherPosition(proof, plate, door)) continue;
         auto finding = aboutPlate(proof, "switch-hinge-side", Severity::Warn, plate);
         finding.objects.push_back(door.door->id);
         finding.value_mm = distance_mm;
@@ -96,7 +115,7 @@ void proveSwitchSide(const Proof& proof, Findings& findings) {
         const plan::Room* room = proof.net.room(plate.room);
         const auto wall = room == nullptr ? std::nullopt : plan::wallIndex(*room, plate.host.wall);
         if (!wall) continue;
-        proveSideOf(proof, plate, doorsIn(proof.house, {room->id, *wall}), findings);
+        proveSideOf(proof, plate, doorsIn(proof.house, *room, *wall), findings);
     }
 }
 

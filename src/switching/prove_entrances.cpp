@@ -28,6 +28,32 @@ Nearest nearestSwitch(const Proof& proof, const Entrance& entrance) {
     return nearest;
 }
 
+/// Rooms whose light is all worked at the lamps, and those lamps: none is on a leg, each has its own switch,
+/// and no socket outlet that one could be plugged into is switched.
+std::unordered_map<std::string_view, std::vector<const plan::Luminaire*>> lampsInHand(const Proof& proof) {
+    std::unordered_map<std::string_view, std::vector<const plan::Luminaire*>> rooms;
+    for (const plan::Luminaire& lamp : proof.plan().luminaires)
+        rooms[lamp.room].push_back(&lamp);
+    std::erase_if(rooms, [&](const auto& room) {
+        return !std::ranges::all_of(room.second, [&](const plan::Luminaire* lamp) {
+            return hasOwnSwitch(*lamp) && proof.net.legsOfLuminaire(lamp->id).empty();
+        });
+    });
+    for (const plan::SwitchLeg& leg : proof.plan().legs)
+        for (const std::string& id : leg.plates)
+            if (const plan::Plate* plate = proof.net.plate(id)) rooms.erase(plate->room);
+    return rooms;
+}
+
+/// Whether one of these lamps stands within reach of an entrance.
+bool isLampAt(const Proof& proof, const std::vector<const plan::Luminaire*>& lamps,
+              const Entrance& entrance) {
+    return std::ranges::any_of(lamps, [&](const plan::Luminaire* lamp) {
+        const auto at = proof.placeOf(*lamp);
+        return at && reachOf(entrance, {at->x, at->y}) <= proof.pack.entrance_reach_mm.value;
+    });
+}
+
 /// A sensor in the room sees whoever comes in, by whichever door.
 bool isSensed(const Proof& proof, const std::string& room) {
     return std::ranges::any_of(proof.switchesOf(room), [&](const RoomSwitch& candidate) {
@@ -55,7 +81,7 @@ struct Dark {
     Nearest nearest;
 };
 
-void report(const Proof& proof, const Dark& dark, Severity severity, Findings& findings) {
+void report(const Proof& proof, const Dark& dark, Severity severity, bool in_hand, Findings& findings) {
     const Entrance& entrance = *dark.entrance;
     plan::Finding finding;
     finding.rule = "dark-entrance";
@@ -68,7 +94,8 @@ void report(const Proof& proof, const Dark& dark, Severity severity, Findings& f
     finding.place_mm = plan::Vec3{entrance.middle_mm.x, entrance.middle_mm.y, 0};
     const std::string how_far =
         dark.nearest.way == nullptr
-            ? std::string("no switch on either side of it lights the room")
+            ? std::string(in_hand ? "its lamps have only their own switches, out of reach there"
+                                  : "no switch on either side of it lights the room")
             : fmt::format("the nearest switch, {}, is {:.0f} mm from the opening (limit {:.0f})",
                           plateTag(*dark.nearest.way->plate), dark.nearest.distance_mm, *finding.limit_mm);
     finding.message =
@@ -83,18 +110,23 @@ void report(const Proof& proof, const Dark& dark, Severity severity, Findings& f
 
 void proveEntrancesLit(const Proof& proof, Findings& findings) {
     const ByRoom rooms = byRoom(proof);
+    const auto lamps_in_hand = lampsInHand(proof);
     for (const plan::Room& room : proof.plan().rooms) {
         const auto at = rooms.find(room.id);
-        if (at == rooms.end() || proof.switchesOf(room.id).empty() || isSensed(proof, room.id)) continue;
+        if (at == rooms.end() || isSensed(proof, room.id)) continue;
+        const auto lamps = lamps_in_hand.find(room.id);
+        const bool in_hand = lamps != lamps_in_hand.end();
+        if (proof.switchesOf(room.id).empty() && !in_hand) continue;
         std::vector<Dark> dark;
         for (const Entrance* entrance : at->second) {
+            if (in_hand && isLampAt(proof, lamps->second, *entrance)) continue;
             const Nearest nearest = nearestSwitch(proof, *entrance);
             if (nearest.distance_mm > proof.pack.entrance_reach_mm.value) dark.push_back({entrance, nearest});
         }
         const bool all = dark.size() == at->second.size();
         for (const Dark& one : dark) {
             const Severity some = isWayBack(rooms, *one.entrance) ? Severity::Hint : Severity::Warn;
-            report(proof, one, all ? Severity::Fault : some, findings);
+            report(proof, one, all ? Severity::Fault : some, in_hand, findings);
         }
     }
 }

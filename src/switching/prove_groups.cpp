@@ -127,7 +127,8 @@ void proveGroupIntermediates(const Proof& proof, Findings& findings) {
 void proveGroupEnds(const Proof& proof, Findings& findings) {
     for (const Group& group : proof.groups) {
         const Ways crossing = between(group);
-        if (!isSeveral(group) || crossing.empty() || ends(group).size() >= 2) continue;
+        if (group.leg->relay || group.positions.size() < 2) continue;
+        if (crossing.empty() || ends(group).size() >= 2) continue;
         const Way& last = ends(group).empty() ? *crossing.front() : *crossing.back();
         auto finding = about(proof, "group-ends-missing", group, last);
         finding.message = fmt::format("{} has {} intermediate but only {} two-way switch{} ({}).",

@@ -102,6 +102,7 @@ Lit litBy(const Proof& proof, const Flight& flight) {
 }
 
 std::string shortfall(const Lit& lit) {
+    if (lit.legs.empty()) return fmt::format("no leg has a lamp within {:.0f} mm of it", kNearStairMm);
     if (lit.at_foot && lit.at_head) return "no leg that lights it is worked from both its foot and its head";
     if (lit.at_foot) return "its light can't be worked from the head";
     if (lit.at_head) return "its light can't be worked from the foot";
@@ -110,10 +111,12 @@ std::string shortfall(const Lit& lit) {
 
 } // namespace
 
+// Before any lamp is tied this would only say that the switching has yet to be drawn.
 void proveStairs(const Proof& proof, Findings& findings) {
+    if (proof.plan().legs.empty()) return;
     for (const Flight& flight : flights(proof)) {
         const Lit lit = litBy(proof, flight);
-        if (lit.both || lit.legs.empty()) continue;
+        if (lit.both) continue;
         plan::Finding finding;
         finding.rule = "stairs-two-way";
         finding.severity = plan::Severity::Fault;

@@ -252,12 +252,12 @@ private:
     void addPlate(Suggestion& suggestion, const Position& position, const char* type) {
         plan::Plate plate;
         int number = 1;
-        const auto tagOf = [&](int n) { return fmt::format("{}-{:02}", room_->letter, n); };
+        const auto tag_of = [&](int n) { return fmt::format("{}-{:02}", room_->letter, n); };
         while (taken_.contains(fmt::format("{}-{:02}", room_->id, number)) ||
-               (!room_->letter.empty() && taken_.contains(tagOf(number))))
+               (!room_->letter.empty() && taken_.contains(tag_of(number))))
             ++number;
         plate.id = fmt::format("{}-{:02}", room_->id, number);
-        if (!room_->letter.empty()) plate.tag = tagOf(number);
+        if (!room_->letter.empty()) plate.tag = tag_of(number);
         taken_.insert({plate.id, plate.tag});
         plate.room = room_->id;
         plate.host = position.place->host;

@@ -103,8 +103,7 @@ TEST_CASE("a position that joins a leg leaves the one it worked, and that leg go
     CHECK(leg(document.plan(), "L5").controls.size() == 4);
     CHECK(leg(document.plan(), "L6").controls.empty());
     run(document, edit::untie(document.plan(), "L6", {{"utility-lamp-01", "utility-lamp-02"}, {}}));
-    CHECK(std::ranges::find(document.plan().legs, "L6", &plan::SwitchLeg::id) ==
-          document.plan().legs.end());
+    CHECK(std::ranges::find(document.plan().legs, "L6", &plan::SwitchLeg::id) == document.plan().legs.end());
 }
 
 TEST_CASE("what can't be tied is refused in words") {

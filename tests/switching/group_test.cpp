@@ -143,3 +143,21 @@ TEST_CASE("positions that don't match are not counted, and say so") {
     CHECK(wiring.runs.empty());
     CHECK(wiring.convention.find("findings") != std::string::npos);
 }
+
+// A sensor needs its neutral (common practice, no source); a group of changeovers beside it has 3 between its
+// switches (trade facts 6.4).
+TEST_CASE("a sensor gets its neutral wherever it is listed, with switches in parallel behind it") {
+    using enum switching::Run::Between;
+    const auto loop = catalogue::WiringConvention::LoopInAtLamp;
+    const auto pair = wiringOf(worked({"switch-1way", "sensor-motion"}), loop);
+    REQUIRE(pair.runs.size() == 2);
+    CHECK(pair.runs[0].from == "s2"); // the sensor: to it, not to the switch, runs the neutral
+    CHECK(pair.runs[0].to == "s1");
+    CHECK(between(pair, SwitchToSwitch) == std::vector{2});
+    CHECK(between(pair, SwitchToLamp) == std::vector{3});
+    CHECK(pair.convention.find("without neutral") == std::string::npos);
+    const auto sensors = wiringOf(worked({"sensor-motion", "switch-1way", "sensor-motion"}), loop);
+    CHECK(between(sensors, SwitchToSwitch) == std::vector{3, 2});
+    const auto group = wiringOf(worked({"switch-2way", "switch-2way", "sensor-motion"}), loop);
+    CHECK(between(group, SwitchToSwitch) == std::vector{2, 3});
+}

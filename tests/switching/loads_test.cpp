@@ -81,3 +81,16 @@ TEST_CASE("circuits that are only named follow the described ones, by name") {
     addPlate(plan, "p3", "room", "A", 2400, {"data-rj45"}).circuit = "data"; // no mains
     CHECK(ofRule(proved(plan), "circuit-unknown").size() == 2);
 }
+
+// 200 x 6.9 W is 1380 W, what 6 A at 230 V carry (trade facts 6.9); added up as numbers a little more.
+TEST_CASE("the rounding of a sum puts no circuit over its limit") {
+    plan::Plan plan = onCircuit(6, 230, 6.9);
+    for (int i = 2; i <= 200; ++i) {
+        const std::string id = "l" + std::to_string(i);
+        addLamp(plan, id, "room", 6.9);
+        plan.legs[0].luminaires.push_back(id);
+    }
+    CHECK(ofRule(proved(plan), "circuit-over-load").empty());
+    plan.luminaires[0].watts = 7;
+    CHECK_FALSE(ofRule(proved(plan), "circuit-over-load").empty());
+}

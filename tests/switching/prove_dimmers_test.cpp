@@ -58,3 +58,10 @@ TEST_CASE("lamps that can't be dimmed are named") {
     REQUIRE(rulesOf(found) == std::vector<std::string>{"dimmer-not-dimmable"});
     CHECK(found[0].objects == std::vector<std::string>{"s1", "L1", "l2"});
 }
+
+TEST_CASE("a lamp that states no watts leaves the least load open") {
+    plan::Plan plan = dimmed(3, 4, 400);
+    plan.plates[0].modules[0].min_load_w = 20;
+    plan.luminaires[1].watts = 0;
+    CHECK(ofRule(proved(plan), "dimmer-under-minimum").empty());
+}

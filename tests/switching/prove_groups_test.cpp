@@ -144,3 +144,8 @@ TEST_CASE("every finding's rule is listed, and rules are listed once") {
     for (const auto& finding : proved(worked({"switch-2way", "switch-1way", "push-button"})))
         CHECK(std::ranges::binary_search(ids, finding.rule));
 }
+
+TEST_CASE("an intermediate beside a sensor still wants its two-way switches") {
+    CHECK(rulesOf(proved(worked({"switch-intermediate", "sensor-motion"}))) ==
+          std::vector<std::string>{"group-ends-missing"});
+}

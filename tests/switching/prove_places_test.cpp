@@ -114,6 +114,35 @@ TEST_CASE("a sensor in the room leaves no entrance dark") {
     CHECK_FALSE(has(proved(plan), "dark-entrance"));
 }
 
+TEST_CASE("a further position on the hinge side is let be where the same leg is worked at the latch") {
+    plan::Plan plan = worked({"switch-2way", "switch-2way"});
+    plan.plates[1].host.u_mm = 300; // 700 from the hinge edge, as beside a bed; s1 stays at the latch
+    CHECK_FALSE(has(proved(plan), "switch-hinge-side"));
+    plan.plates[0].host.wall = "B"; // no longer at the latch
+    CHECK(has(proved(plan), "switch-hinge-side"));
+}
+
+TEST_CASE("a room lit only by lamps with their own switches is entered in the dark") {
+    plan::Plan plan = smallSwitching();
+    plan.legs.clear();
+    plan.plates.clear();
+    plan.luminaires[0].kind = plan::Luminaire::Kind::Floor;
+    plan.luminaires[0].host.kind = plan::Host::Kind::Floor;
+    plan.luminaires[0].host.u_mm = 3000; // x, far from the door in the west wall
+    plan.luminaires[0].host.v_mm = 1500;
+    const auto found = ofRule(proved(plan), "dark-entrance");
+    REQUIRE(found.size() == 1);
+    CHECK(found[0].severity == plan::Severity::Fault);
+    CHECK(found[0].objects == std::vector<std::string>{"door", "room"});
+    plan.luminaires[0].host.u_mm = 500; // beside the door: 500 and 400 from the latch edge at (0, 1900)
+    CHECK_FALSE(has(proved(plan), "dark-entrance"));
+    plan.luminaires[0].host.u_mm = 3000;
+    addPlate(plan, "p1", "room", "A", 800, {"socket-f"});
+    addPlate(plan, "s1", "room", "D", 2110, {"switch-1way"});
+    addLeg(plan, "L1", {{"s1", 1, 1}}, {}).plates = {"p1"}; // a switched socket outlet for it
+    CHECK_FALSE(has(proved(plan), "dark-entrance"));
+}
+
 TEST_CASE("a stair wants one leg that is worked from its foot and from its head") {
     plan::Plan plan = worked({"switch-2way", "switch-2way"});
     plan.storeys.push_back({"upper", "Upper floor", 2600, "round-71", 1000, {}});
@@ -134,5 +163,13 @@ TEST_CASE("a stair wants one leg that is worked from its foot and from its head"
     plan.plates[1].host.u_mm = 1500;
     plan.plates[0].host.wall = "C"; // south, from x 4000 westwards: beside the foot
     plan.plates[0].host.u_mm = 2500;
+    CHECK_FALSE(has(proved(plan), "stairs-two-way"));
+    // A stair that no lamp lights is dark too; before anything is tied that goes without saying.
+    plan.luminaires[0].host.u_mm = 3990;
+    plan.furniture[0].at_mm = {600, 1500};
+    const auto unlit = ofRule(proved(plan), "stairs-two-way");
+    REQUIRE(unlit.size() == 1);
+    CHECK(unlit[0].objects == std::vector<std::string>{"stair"});
+    plan.legs.clear();
     CHECK_FALSE(has(proved(plan), "stairs-two-way"));
 }
