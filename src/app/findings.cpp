@@ -134,8 +134,8 @@ void findingRows(State& state, const std::string& room) {
     if (shown == 0) return;
     ImGui::PushFont(state.fonts.small);
     ImGui::PushStyleColor(ImGuiCol_Text, colour(state.tokens->soft_ink));
-    wrapped("Only the switching is checked so far. Isolate the supply; a licensed person and the local code "
-            "decide.");
+    wrapped("Cable zones, numbers of outlets and sight are not checked yet. Isolate the supply; a licensed person "
+            "and the local code decide.");
     ImGui::PopStyleColor();
     ImGui::PopFont();
     ImGui::Dummy({0, 6 * state.scale});

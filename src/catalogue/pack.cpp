@@ -1,6 +1,7 @@
 #include "catalogue/pack.hpp"
 
 #include "catalogue/json_files.hpp"
+#include "catalogue/limits.hpp"
 #include "catalogue/read_entries.hpp"
 
 #include <algorithm>
@@ -88,6 +89,16 @@ void readNumbers(ObjectReader& parent, CountryPack& pack, Mistakes& mistakes) {
     numbers.finish();
 }
 
+void readLimits(ObjectReader& parent, CountryPack& pack, Mistakes& mistakes) {
+    if (!parent.has("limits")) return;
+    ObjectReader limits(parent.object("limits"), parent.at("limits"), mistakes);
+    for (const LimitKind& kind : limitKinds()) {
+        const std::string id(kind.id);
+        if (limits.has(id)) pack.limits[id] = readSourced(limits, id, {kind.low, kind.high}, mistakes);
+    }
+    limits.finish();
+}
+
 Wiring readWiring(ObjectReader& parent, Mistakes& mistakes) {
     ObjectReader reader(parent.object("wiring"), parent.at("wiring"), mistakes);
     Wiring wiring;
@@ -118,6 +129,15 @@ void readLight(ObjectReader& parent, CountryPack& pack, Mistakes& mistakes) {
     }
 }
 
+/// What a pack does not say is as the international one says.
+void takeLimits(CountryPacks& loaded) {
+    const CountryPack* international = loaded.pack("international");
+    if (international == nullptr) return;
+    for (CountryPack& pack : loaded.packs)
+        for (const auto& [id, number] : international->limits)
+            pack.limits.try_emplace(id, number);
+}
+
 CountryPack readPack(const Json& object, Mistakes& mistakes) {
     ObjectReader reader(object, "", mistakes);
     CountryPack pack;
@@ -131,6 +151,7 @@ CountryPack readPack(const Json& object, Mistakes& mistakes) {
     reader.text("note", "");
     readHeights(reader, pack, mistakes);
     readNumbers(reader, pack, mistakes);
+    readLimits(reader, pack, mistakes);
     pack.wiring = readWiring(reader, mistakes);
     readLight(reader, pack, mistakes);
     reader.finish();
@@ -145,6 +166,12 @@ const MountingHeight* CountryPack::usualHeight(ModuleKind kind) const {
                (height.kinds.empty() || std::ranges::find(height.kinds, kind) != height.kinds.end());
     });
     return found == heights.end() ? nullptr : &*found;
+}
+
+const Sourced& CountryPack::limit(std::string_view key) const {
+    static const Sourced kNone;
+    const auto found = limits.find(key);
+    return found == limits.end() ? kNone : found->second;
 }
 
 const CountryPack* CountryPacks::pack(const std::string& id) const {
@@ -166,6 +193,7 @@ std::expected<CountryPacks, std::string> loadPacks(const std::filesystem::path& 
         else
             std::ranges::move(detail::lines(file, mistakes), std::back_inserter(loaded.problems));
     }
+    takeLimits(loaded);
     if (!loaded.packs.empty()) return loaded;
     return std::unexpected(fmt::format("country pack folder '{}': no pack could be read\n{}", folder.string(),
                                        fmt::join(loaded.problems, "\n")));

@@ -3,6 +3,9 @@
 
 #include "catalogue/catalogue.hpp"
 
+#include <map>
+#include <string_view>
+
 namespace gangway::catalogue {
 
 /// How well a number is sourced: official text read, trade body or textbook read, secondary page read, from
@@ -70,6 +73,9 @@ struct CountryPack {
     Sourced utilisation;       ///< factor of the lumen method
     Sourced work_plane_mm;     ///< above FFL
     std::vector<LightTarget> light;
+    std::map<std::string, Sourced, std::less<>> limits; ///< by the ids of limits.hpp
+    /// The pack's own number, else the international one; a 0 from nowhere for an id that is no limit.
+    const Sourced& limit(std::string_view key) const;
     /// The height a new plate gets: the first from the floor whose kinds hold `kind`, nullptr when there is
     /// none.
     const MountingHeight* usualHeight(ModuleKind kind) const;

@@ -1,5 +1,6 @@
 #include "checks/checks.hpp"
 
+#include "checks/rules.hpp"
 #include "switching/prove.hpp"
 
 #include <algorithm>
@@ -47,8 +48,16 @@ private:
 } // namespace
 
 std::vector<plan::Finding> check(const geometry::HouseIndex& house, const catalogue::Catalogue& catalogue,
-                                 const catalogue::CountryPack& pack) {
+                                 const catalogue::CountryPack& pack, const std::filesystem::path& base) {
     auto findings = switching::prove(house, catalogue, pack);
+    const Facts facts(house, catalogue, pack, base);
+    findPlaces(facts, findings);
+    findHeights(facts, findings);
+    findBoxes(facts, findings);
+    findFloor(facts, findings);
+    findLamps(facts, findings);
+    findLeads(facts, findings);
+    findWet(facts, findings);
     const RoomOrder order(house.plan());
     std::ranges::stable_sort(findings, [&](const plan::Finding& a, const plan::Finding& b) {
         if (a.severity != b.severity) return a.severity > b.severity;

@@ -5,13 +5,16 @@
 #include "geometry/house_index.hpp"
 #include "plan/finding.hpp"
 
+#include <filesystem>
 #include <vector>
 
 namespace gangway::checks {
 
-/// All findings, faults first, then warnings, then hints, each in the plan's order of rooms.
+/// All findings, faults first, then warnings, then hints, each in the plan's order of rooms. `base`: the
+/// plan's folder, where its furniture's glTF files are.
 [[nodiscard]] std::vector<plan::Finding> check(const geometry::HouseIndex& house,
                                                const catalogue::Catalogue& catalogue,
-                                               const catalogue::CountryPack& pack);
+                                               const catalogue::CountryPack& pack,
+                                               const std::filesystem::path& base = {});
 
 } // namespace gangway::checks

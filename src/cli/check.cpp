@@ -19,8 +19,12 @@ using plan::Severity;
 
 constexpr int kFaults = 1;
 constexpr const char* kChecked =
-    "Checked: switching (ways, groups, dimmers, doors, entrances, stairs, lighting circuits). Not checked "
-    "yet: heights, wet zones, cable zones, outlets, leads, furniture in the way.";
+    "Checked: switching (ways, groups, dimmers, doors, entrances, stairs, lighting circuits); places on "
+    "walls "
+    "(openings, mouldings, furniture, plugs, curtains, radiators, hobs, sinks, open leaves, other plates), "
+    "boxes "
+    "in walls and floors, heights, tiles, lamps, fans, leads, bath and shower zones. Not checked yet: cable "
+    "zones, numbers of outlets, sight, plates on furniture.";
 constexpr const char* kCaution =
     "Isolate the supply before any work. Electrical work is for a licensed person, and the local code "
     "prevails over this list.";
@@ -135,7 +139,8 @@ int run(const Arguments& arguments) {
     if (!catalogue) return kBadInput;
     const auto pack = loadPack(*plan, arguments.pack);
     if (!pack) return kBadInput;
-    const auto findings = checks::check(geometry::HouseIndex(*plan), *catalogue, *pack);
+    const auto findings = checks::check(geometry::HouseIndex(*plan), *catalogue, *pack,
+                                        std::filesystem::path(arguments.plan).parent_path());
     if (arguments.json)
         printJson(*plan, *pack, findings);
     else

@@ -12,6 +12,13 @@ namespace gangway::plan {
 
 enum class Severity { Hint, Warn, Fault };
 
+/// A remedy the program can carry out: a plate goes to another place on its host.
+struct PlateMove {
+    std::string plate; ///< id
+    double u_mm = 0;
+    double v_mm = 0;
+};
+
 struct Finding {
     std::string rule;                 ///< "covered-plate"
     Severity severity = Severity::Hint;
@@ -21,6 +28,7 @@ struct Finding {
     std::string message;              ///< what and where, in a sentence
     std::string source;               ///< standard and clause, or "common practice, no source"
     std::string remedy;               ///< what would settle it
+    std::optional<PlateMove> move;    ///< the same as an edit, where it is one that causes no worse finding
     std::optional<Vec3> place_mm;     ///< in house coordinates, z above FFL
 };
 

@@ -1,0 +1,144 @@
+#include "checks/point.hpp"
+
+#include "plan/furniture_kinds.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <fmt/format.h>
+#include <numbers>
+
+namespace gangway::checks {
+
+namespace {
+using catalogue::ModuleKind;
+
+std::string wallKey(const std::string& room, const std::string& wall) {
+    return room + '\n' + wall;
+}
+
+/// What is plugged into a plate decides the depth; where nothing is said, a straight plug.
+void takePlug(const plan::Plan& plan, const catalogue::CountryPack& pack, Point& point) {
+    if (!point.socket && !point.data) return;
+    auto plug = point.socket ? plan::Device::Plug::Straight : plan::Device::Plug::Flat;
+    for (const plan::Device& device : plan.devices)
+        if (device.plate == point.plate->id && point.socket) plug = device.plug;
+    const bool flat = plug == plan::Device::Plug::Flat;
+    const bool block = plug == plan::Device::Plug::PowerBlock;
+    point.plug_mm = pack.limit(flat ? "plugFlat" : block ? "plugBlock" : "plugStraight").value;
+    point.plug_words = flat ? "a flat plug" : block ? "a power block" : "a straight plug";
+}
+
+/// Whether a leaf stands so that it hides a wall: more along it than away from it.
+bool hides(const geometry::Leaf& leaf, const geometry::Frame& frame, double angle_deg) {
+    const plan::Vec2 along = leaf.open_mm - leaf.hinge_mm;
+    const double size = length(along);
+    if (size == 0) return false;
+    const double out = std::abs(dot(along, plan::Vec2{frame.w.x, frame.w.y})) / size;
+    return out <= std::sin(angle_deg * std::numbers::pi / 180);
+}
+
+/// A leaf across a passage, with its doorway on this side of it, hides nothing from who comes in.
+bool partsFromDoorway(const geometry::Leaf& leaf, plan::Vec2 place) {
+    const plan::Vec2 along = leaf.open_mm - leaf.hinge_mm;
+    return cross(along, leaf.closed_mm - leaf.hinge_mm) * cross(along, place - leaf.hinge_mm) <= 0;
+}
+
+void addLeaf(const geometry::Leaf& leaf, double reach_mm, WallScene& scene) {
+    LeafShadow shadow{leaf.opening, {}, 1e300};
+    double left = 1e300;
+    double right = -1e300;
+    for (const plan::Vec2 corner : leaf.standing_mm) {
+        const plan::Vec3 at = geometry::toFrame(scene.frame, {corner.x, corner.y, 0});
+        left = std::min(left, at.x);
+        right = std::max(right, at.x);
+        shadow.near_mm = std::min(shadow.near_mm, at.z);
+    }
+    if (leaf.standing_mm.empty() || shadow.near_mm < -1 || shadow.near_mm > reach_mm || right <= 0 ||
+        left >= scene.frame.length_mm)
+        return;
+    const plan::Vec3 middle = geometry::toHouse(scene.frame, {(left + right) / 2, 0, 0});
+    if (!partsFromDoorway(leaf, {middle.x, middle.y})) return;
+    shadow.area_mm = rectangle(left, right, leaf.bottom_mm, leaf.top_mm);
+    scene.leaves.push_back(std::move(shadow));
+}
+} // namespace
+
+Point pointOf(const plan::Plan& plan, const catalogue::Catalogue& catalogue,
+              const catalogue::CountryPack& pack, const plan::Plate& plate) {
+    Point point;
+    point.plate = &plate;
+    point.made = catalogue::compose(catalogue, plate);
+    point.half_mm = {point.made.width_mm / 2, point.made.height_mm / 2};
+    for (const catalogue::Gang& gang : point.made.gangs) {
+        if (gang.module == nullptr) continue;
+        const ModuleKind kind = gang.module->kind;
+        point.socket = point.socket || (gang.module->outlets > 0 && kind == ModuleKind::Socket);
+        point.control = point.control || kind == ModuleKind::Switch || kind == ModuleKind::Dimmer ||
+                        kind == ModuleKind::Control;
+        point.data =
+            point.data || kind == ModuleKind::Data || kind == ModuleKind::Tv || kind == ModuleKind::Telephone;
+    }
+    takePlug(plan, pack, point);
+    return point;
+}
+
+Facts::Facts(const geometry::HouseIndex& house, const catalogue::Catalogue& catalogue,
+             const catalogue::CountryPack& pack, std::filesystem::path base)
+    : house_(house), pack_(pack), base_(std::move(base)) {
+    const plan::Plan& plan = house.plan();
+    points_.reserve(plan.plates.size());
+    for (const plan::Plate& plate : plan.plates)
+        points_.push_back(pointOf(plan, catalogue, pack, plate));
+    for (const Point& point : points_)
+        if (point.plate->host.kind == plan::Host::Kind::Wall)
+            on_wall_[wallKey(point.plate->room, point.plate->host.wall)].push_back(&point);
+}
+
+const std::vector<const Point*>& Facts::pointsOn(const std::string& room_id,
+                                                 const std::string& wall_id) const {
+    static const std::vector<const Point*> kNone;
+    const auto found = on_wall_.find(wallKey(room_id, wall_id));
+    return found == on_wall_.end() ? kNone : found->second;
+}
+
+WallScene sceneOf(const Facts& facts, const plan::Room& room, std::size_t wall) {
+    WallScene scene;
+    scene.room = &room;
+    scene.wall = wall;
+    scene.frame = geometry::wallFrame(room, wall);
+    scene.holes = geometry::faceHoles(facts.house(), {room.id, wall});
+    scene.obstacles = geometry::obstaclesBefore(facts.house(), room.id, scene.frame,
+                                                facts.limit("coverReach"), {}, facts.base());
+    scene.points = facts.pointsOn(room.id, room.walls[wall].id);
+    for (const plan::Opening* door : facts.house().doorsInto(room.id))
+        for (const geometry::Leaf& leaf : geometry::doorLeaves(facts.house(), *door))
+            if (leaf.swings_into == room.id && hides(leaf, scene.frame, facts.limit("leafAngle")))
+                addLeaf(leaf, leaf.width_mm, scene);
+    return scene;
+}
+
+std::vector<Bar> barsFor(const Facts& facts, const WallScene& scene, const Point& point) {
+    std::vector<Bar> bars;
+    barBuilding(facts, scene, point, bars);
+    barFurniture(facts, scene, point, bars);
+    barHeat(facts, scene, point, bars);
+    barLeaves(scene, point, bars);
+    barPlates(scene, point, bars);
+    return bars;
+}
+
+Interval wholeWall(const WallScene& scene, const Point& point) {
+    return {point.half_mm.x, scene.frame.length_mm - point.half_mm.x};
+}
+
+std::string pieceName(const plan::Furniture& piece) {
+    if (!piece.name.empty()) return piece.name;
+    const plan::FurnitureKind* kind = plan::findFurnitureKind(piece.kind);
+    return kind == nullptr ? piece.id : std::string(kind->name);
+}
+
+const std::string& openingName(const plan::Opening& opening) {
+    return opening.name.empty() ? opening.id : opening.name;
+}
+
+} // namespace gangway::checks

@@ -1,0 +1,150 @@
+// Places on walls: each bar that a plate breaks, with the way out along the wall.
+#include "checks/rules.hpp"
+#include "checks/stretches.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <fmt/format.h>
+#include <map>
+#include <set>
+
+namespace gangway::checks {
+
+using plan::Severity;
+
+namespace {
+/// Rules in which something stands before the plate rather than beside it.
+bool isBehind(const Bar& bar) {
+    static const std::set<std::string, std::less<>> kBehind = {
+        "covered-plate", "plug-depth", "no-access", "behind-leaf", "curtain-stack",
+        "appliance-bay", "radiator",   "in-duct",   "tv-bracket"};
+    return kBehind.contains(bar.rule);
+}
+
+bool isBroken(const Bar& bar, const Point& point) {
+    constexpr double kTouchMm = 1e-6;
+    return playOf(bar, point.half_mm, point.centre_mm()) < -kTouchMm;
+}
+
+/// Of two broken bars of one object the one to report: the worse, else the one that hides more, else the nearer.
+bool isWorse(const Bar& a, const Bar& b, const Point& point) {
+    if (a.severity != b.severity) return a.severity > b.severity;
+    const plan::Vec2 at = point.centre_mm();
+    const double over = overlapAlong(a, point.half_mm, at) - overlapAlong(b, point.half_mm, at);
+    if (over != 0) return over > 0;
+    return gapTo(a, point.half_mm, at) < gapTo(b, point.half_mm, at);
+}
+
+std::string whatIsWrong(const Facts& facts, const Bar& bar, const Point& point, plan::Finding& finding) {
+    const double gap = gapTo(bar, point.half_mm, point.centre_mm());
+    const double over = overlapAlong(bar, point.half_mm, point.centre_mm());
+    const std::string who = whoIn(facts, point);
+    const double width = 2 * point.half_mm.x;
+    if (isBehind(bar) && gap < 0) {
+        finding.value_mm = bar.value_mm.value_or(over);
+        finding.limit_mm = bar.value_mm ? bar.limit_mm : 0;
+        if (over > width - 0.5) return fmt::format("{} is behind {}: {}.", who, bar.name, bar.why);
+        return fmt::format("{}: {} of its {} mm are behind {}: {}.", who, mm(over), mm(width), bar.name,
+                           bar.why);
+    }
+    finding.value_mm = gap;
+    finding.limit_mm = bar.limit_mm;
+    if (gap < 0)
+        return fmt::format("{} reaches {} mm over {}{}: {}.", who, mm(-gap), bar.name,
+                           bar.limit_mm > 0 ? fmt::format(", {} mm clear wanted", mm(bar.limit_mm)) : "",
+                           bar.why);
+    return fmt::format("{} is {} mm from {}, {} wanted: {}.", who, mm(gap), bar.name, mm(bar.limit_mm),
+                       bar.why);
+}
+
+/// Slid along its wall at the same height to the nearest place that no bar of the severity takes, with some
+/// play where there is room for it.
+std::optional<double> freePlace(const Facts& facts, const WallScene& scene, const Point& point,
+                                const std::vector<Bar>& bars) {
+    const double play = facts.limit("marginWarn");
+    for (const Severity least : {Severity::Hint, Severity::Warn, Severity::Fault})
+        for (const double spare : {play, 0.0}) {
+            const auto free = freeStretches(bars, point.half_mm + plan::Vec2{spare, spare},
+                                            point.plate->host.v_mm, wholeWall(scene, point), least);
+            if (const auto at = nearestFree(free, point.plate->host.u_mm)) return at;
+        }
+    return std::nullopt;
+}
+
+void propose(const Facts& facts, const WallScene& scene, const Point& point, const std::vector<Bar>& bars,
+             plan::Finding& finding) {
+    const auto at = freePlace(facts, scene, point, bars);
+    const plan::Host& host = point.plate->host;
+    if (!at) {
+        finding.remedy =
+            fmt::format("There is no place for it on wall {} at {} mm: another height, another wall, "
+                        "or what stands there has to move.",
+                        host.wall, mm(host.v_mm));
+        return;
+    }
+    // Whole millimetres are set out; towards the inside of the free stretch.
+    const double way = *at - host.u_mm;
+    const double u = way > 0 ? std::ceil(*at - 1e-6) : std::floor(*at + 1e-6);
+    finding.remedy = fmt::format("Slide it {} mm {}, to {} from the left corner, or move what stands there.",
+                                 mm(std::abs(u - host.u_mm)), way > 0 ? "right" : "left", mm(u));
+    finding.move = plan::PlateMove{point.plate->id, u, host.v_mm};
+}
+
+/// A casing or a moulding stands where it is drawn; furniture is put down by hand.
+bool isBuilding(const Bar& bar) {
+    return bar.rule == "opening-gap" || bar.rule == "line-gap" || bar.rule == "off-wall" ||
+           bar.rule == "corner-gap";
+}
+
+void findFragile(const Facts& facts, const WallScene& scene, const Point& point, const std::vector<Bar>& bars,
+                 Findings& findings) {
+    const double fragile = facts.limit("marginWarn");
+    const Margin margin = marginOf(bars, point.half_mm, point.centre_mm(), wholeWall(scene, point));
+    if (margin.mm >= fragile || margin.bar == nullptr) return;
+    auto finding =
+        about(facts, "fragile-place", isBuilding(*margin.bar) ? Severity::Hint : Severity::Warn, point);
+    finding.objects.push_back(margin.bar->object);
+    finding.value_mm = margin.mm;
+    finding.limit_mm = fragile;
+    finding.message = fmt::format("{} is right by {} mm only, towards {}: less than a site's accuracy.",
+                                  whoIn(facts, point), mm(margin.mm), margin.bar->name);
+    finding.source = facts.source("marginWarn");
+    finding.remedy = "Move it further from there, or tell the electrician that this box has no play.";
+    findings.push_back(std::move(finding));
+}
+
+void findOn(const Facts& facts, const WallScene& scene, const Point& point, Findings& findings) {
+    const std::vector<Bar> bars = barsFor(facts, scene, point);
+    std::map<std::string, const Bar*, std::less<>> worst; // by object
+    bool proven_wrong = false;
+    for (const Bar& bar : bars) {
+        if (!isBroken(bar, point)) continue;
+        proven_wrong = proven_wrong || bar.proven_elsewhere;
+        if (bar.proven_elsewhere) continue;
+        const Bar*& kept = worst[bar.object];
+        if (kept == nullptr || isWorse(bar, *kept, point)) kept = &bar;
+    }
+    for (const auto& [object, bar] : worst) {
+        auto finding = about(facts, bar->rule, bar->severity, point);
+        finding.objects.push_back(object);
+        finding.message = whatIsWrong(facts, *bar, point, finding);
+        finding.source = bar->source;
+        propose(facts, scene, point, bars, finding);
+        findings.push_back(std::move(finding));
+    }
+    if (worst.empty() && !proven_wrong) findFragile(facts, scene, point, bars, findings);
+}
+} // namespace
+
+void findPlaces(const Facts& facts, Findings& findings) {
+    for (const plan::Room& room : facts.plan().rooms)
+        for (std::size_t wall = 0; wall < room.walls.size(); ++wall) {
+            const auto& points = facts.pointsOn(room.id, room.walls[wall].id);
+            if (points.empty()) continue;
+            const WallScene scene = sceneOf(facts, room, wall);
+            for (const Point* point : points)
+                findOn(facts, scene, *point, findings);
+        }
+}
+
+} // namespace gangway::checks

@@ -1,0 +1,90 @@
+// A plate as the checks look at it, and the wall it is on with all that stands there. Only for this folder.
+#pragma once
+
+#include "catalogue/pack.hpp"
+#include "checks/bars.hpp"
+#include "geometry/house_index.hpp"
+#include "geometry/obstacles.hpp"
+#include "geometry/walls.hpp"
+
+#include <filesystem>
+#include <memory>
+#include <unordered_map>
+
+namespace gangway::checks {
+
+struct Point {
+    const plan::Plate* plate = nullptr;
+    catalogue::ComposedPlate made;
+    plan::Vec2 half_mm; ///< of its outline
+    bool socket = false;
+    bool control = false; ///< a hand works it: switches, dimmers, controls
+    bool data = false;
+    double plug_mm = 0;     ///< free depth that what is plugged in needs; 0: nothing is
+    std::string plug_words; ///< "a straight plug"
+    const std::string& tag() const { return plate->tag.empty() ? plate->id : plate->tag; }
+    plan::Vec2 centre_mm() const { return {plate->host.u_mm, plate->host.v_mm}; }
+};
+
+/// An open leaf as it is seen square on a wall.
+struct LeafShadow {
+    const plan::Opening* opening = nullptr;
+    std::vector<plan::Vec2> area_mm;
+    double near_mm = 0;
+};
+
+/// One wall of a room and what can stand in the way of a plate there.
+struct WallScene {
+    const plan::Room* room = nullptr;
+    std::size_t wall = 0;
+    geometry::Frame frame;
+    std::vector<geometry::FaceHole> holes;
+    std::vector<geometry::Obstacle> obstacles;
+    std::vector<LeafShadow> leaves;
+    std::vector<const Point*> points; ///< the plates on it
+};
+
+/// A house made ready for the checks, in time linear in it. All that it is given must outlive it.
+class Facts {
+public:
+    Facts(const geometry::HouseIndex& house, const catalogue::Catalogue& catalogue,
+          const catalogue::CountryPack& pack, std::filesystem::path base = {});
+
+    const geometry::HouseIndex& house() const { return house_; }
+    const catalogue::CountryPack& pack() const { return pack_; }
+    const plan::Plan& plan() const { return house_.plan(); }
+    const std::filesystem::path& base() const { return base_; }
+    const std::vector<Point>& points() const { return points_; } ///< in the plan's order
+    const std::vector<const Point*>& pointsOn(const std::string& room_id, const std::string& wall_id) const;
+    double limit(std::string_view id) const { return pack_.limit(id).value; }
+    const std::string& source(std::string_view id) const { return pack_.limit(id).source; }
+
+private:
+    const geometry::HouseIndex& house_;
+    const catalogue::CountryPack& pack_;
+    std::filesystem::path base_;
+    std::vector<Point> points_;
+    std::unordered_map<std::string, std::vector<const Point*>> on_wall_;
+};
+
+Point pointOf(const plan::Plan& plan, const catalogue::Catalogue& catalogue,
+              const catalogue::CountryPack& pack, const plan::Plate& plate);
+WallScene sceneOf(const Facts& facts, const plan::Room& room, std::size_t wall);
+
+/// Everything that bars a plate like this from places on the wall; itself left out.
+std::vector<Bar> barsFor(const Facts& facts, const WallScene& scene, const Point& point);
+/// From centre to centre between the wall's ends.
+Interval wholeWall(const WallScene& scene, const Point& point);
+
+// By family, for barsFor.
+void barBuilding(const Facts& facts, const WallScene& scene, const Point& point, std::vector<Bar>& bars);
+void barFurniture(const Facts& facts, const WallScene& scene, const Point& point, std::vector<Bar>& bars);
+void barHeat(const Facts& facts, const WallScene& scene, const Point& point, std::vector<Bar>& bars);
+void barLeaves(const WallScene& scene, const Point& point, std::vector<Bar>& bars);
+void barPlates(const WallScene& scene, const Point& point, std::vector<Bar>& bars);
+
+/// "radiator", by the piece's own name or its kind's.
+std::string pieceName(const plan::Furniture& piece);
+const std::string& openingName(const plan::Opening& opening);
+
+} // namespace gangway::checks

@@ -1,0 +1,27 @@
+// The rules about places, plates, lamps, leads and wet rooms, by family. Only for this folder.
+#pragma once
+
+#include "checks/point.hpp"
+#include "plan/finding.hpp"
+
+namespace gangway::checks {
+
+using Findings = std::vector<plan::Finding>;
+
+void findPlaces(const Facts& facts, Findings& findings);  ///< bars of the walls
+void findHeights(const Facts& facts, Findings& findings); ///< reach, rows, tiles, mirror cabinets
+void findBoxes(const Facts& facts, Findings& findings);   ///< depth of the wall, boxes of the other side
+void findFloor(const Facts& facts, Findings& findings);   ///< floor boxes
+void findLamps(const Facts& facts, Findings& findings);   ///< centring, overlaps, fans
+void findLeads(const Facts& facts, Findings& findings);   ///< devices and their outlets
+void findWet(const Facts& facts, Findings& findings);     ///< bath and shower zones
+
+/// A finding about a plate, with its place.
+plan::Finding about(const Facts& facts, std::string rule, plan::Severity severity, const Point& point);
+/// "K-05 in kitchen".
+std::string whoIn(const Facts& facts, const Point& point);
+std::string roomName(const Facts& facts, const std::string& room_id);
+/// A length as it is said: one decimal where there is one. "13", "136.5".
+std::string mm(double length_mm);
+
+} // namespace gangway::checks
