@@ -17,7 +17,6 @@ namespace {
 using switching::Net;
 using switching::Way;
 
-constexpr float kEveningDaylight = 0.1F;
 constexpr float kPercentPerPixel = 0.5F;
 constexpr float kKnobSlack_px = 4;
 
@@ -73,15 +72,9 @@ std::vector<const plan::SwitchLeg*> hoveredLegs(State& state) {
 void routeOfHovered(State& state) {
     state.lamps.route.clear();
     if (!state.derived.house) return;
-    const unsigned rgb = state.tokens->accent;
-    const glm::vec3 colour{static_cast<float>((rgb >> 16U) & 255U) / 255.0F,
-                           static_cast<float>((rgb >> 8U) & 255U) / 255.0F,
-                           static_cast<float>(rgb & 255U) / 255.0F};
     for (const plan::SwitchLeg* leg : hoveredLegs(state))
         for (const scene::Route& route : scene::legRoute(*state.derived.house, *leg)) {
-            render::Line line;
-            line.colour = colour;
-            line.dash_m = 0.12F;
+            render::Line line = render::routeLine();
             for (const plan::Vec3 point : route)
                 line.points_m.push_back(scene::toScene(point));
             state.lamps.route.push_back(std::move(line));
@@ -127,9 +120,7 @@ void deriveLamps(State& state) {
 void lightView(const State& state, render::View& view) {
     view.light_levels = state.lamps.levels;
     view.lines = state.lamps.route;
-    if (!state.lamps.evening) return;
-    view.daylight = kEveningDaylight;
-    view.background = view.background * 0.2F;
+    if (state.lamps.evening) render::setEvening(view);
 }
 
 std::string lightKey(const State& state) {
@@ -221,10 +212,16 @@ void drawLightWords(State& state) {
                             workedInWords(state, *lamp));
     }
     if (words.empty()) return;
-    if (!lamps.route.empty()) words += "\nThe line shows control, not cable route";
+    // The stage's own window has no padding, and what lies behind the words is a picture.
+    ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, {12 * state.scale, 8 * state.scale});
+    ImGui::PushStyleVar(ImGuiStyleVar_WindowRounding, 8 * state.scale);
+    ImGui::SetNextWindowBgAlpha(1);
     ImGui::BeginTooltip();
     ImGui::TextUnformatted(words.c_str());
+    if (!lamps.route.empty())
+        ImGui::TextColored(colour(state.tokens->soft_ink), "The line shows control, not cable route.");
     ImGui::EndTooltip();
+    ImGui::PopStyleVar(2);
 }
 
 void placeRockers(State& state, const render::Renderer& renderer, const render::View& view) {

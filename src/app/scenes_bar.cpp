@@ -29,7 +29,8 @@ void lightButtons(State& state, float high) {
     };
     if (button("All on", "lights:on", false)) setAllLights(state, true);
     if (button("All off", "lights:off", false)) setAllLights(state, false);
-    if (button(state.lamps.evening ? "Evening" : "Day", "evening", state.lamps.evening)) toggleEvening(state);
+    // Not "Evening", which a scene may be called.
+    if (button("Daylight", "evening", !state.lamps.evening)) toggleEvening(state);
 }
 
 void sceneButtons(State& state, float high) {

@@ -93,6 +93,7 @@ std::expected<FramePasses, std::string> FramePasses::create(const std::filesyste
     passes.line_array_ = VertexArray::make();
     passes.line_buffer_ = Buffer::make();
     passes.noise_ = makeNoiseTexture();
+    passes.passed_on_ = Texture::make();
     return passes;
 }
 
@@ -216,13 +217,13 @@ void FramePasses::drawOcclusion(const Sample& sample, FrameTargets& targets, Lig
     fillScreen();
 }
 
-void FramePasses::setLamp(int slot, const LightSource& source, float level, glm::vec4 tile) {
+void FramePasses::setLamp(int slot, const LightSource& source, glm::vec3 colour, glm::vec4 tile) {
     const bool shadows = tile.z > 0;
     const auto name = [slot](const char* what) { return fmt::format("{}[{}]", what, slot); };
     const float own_room = source.pane || !shadows ? static_cast<float>(source.room + 1) : 0.0f;
     lamp_.set(name("place"), glm::vec4(source.position, source.soft_size_m2));
     lamp_.set(name("front"), glm::vec4(source.direction, source.pane ? 1.0f : 0.0f));
-    lamp_.set(name("colour"), glm::vec4(source.colour * level, own_room));
+    lamp_.set(name("colour"), glm::vec4(colour, own_room));
     lamp_.set(name("beam"), glm::vec4(source.beam.x, 1 / std::max(source.beam.y - source.beam.x, 1e-3f),
                                       1 / source.reach_m, shadows ? 1.0f : 0.0f));
     lamp_.set(name("tile"), tile);
@@ -263,8 +264,8 @@ void FramePasses::drawLights(const Sample& sample, const std::vector<Reaching>& 
                 to = glm::max(to, glm::ivec2(r.x + r.z, r.y + r.w));
             }
             const std::size_t at = used ? lights[first + slot].source : 0;
-            setLamp(static_cast<int>(slot), used ? sample.sources[at] : none,
-                    used ? levelOf(sample.sources[at], sample.view) : 0.0f,
+            const LightSource& source = used ? sample.sources[at] : none;
+            setLamp(static_cast<int>(slot), source, shownLight(source, source.colour, sample.view),
                     used ? sample.lamps.tile(at) : glm::vec4(0));
         }
         from = from / light.scale - 1;
@@ -276,14 +277,33 @@ void FramePasses::drawLights(const Sample& sample, const std::vector<Reaching>& 
     glDisable(GL_BLEND);
 }
 
+void FramePasses::sendPassedOn(const Sample& sample) {
+    const std::vector<glm::vec3> light = passedOn(sample.sources, sample.index, sample.view);
+    // Rows of 64 rooms, so that no house is too large for a texture.
+    constexpr std::size_t kRow = 64;
+    const std::size_t rows = std::max<std::size_t>(1, (light.size() + kRow - 1) / kRow);
+    std::vector<glm::vec3> texels(rows * kRow, glm::vec3(0));
+    std::ranges::copy(light, texels.begin());
+    glActiveTexture(GL_TEXTURE0);
+    glBindTexture(GL_TEXTURE_2D, passed_on_.name());
+    glPixelStorei(GL_UNPACK_ALIGNMENT, 4);
+    glTexImage2D(GL_TEXTURE_2D, 0, GL_RGB32F, static_cast<GLsizei>(kRow), static_cast<GLsizei>(rows), 0,
+                 GL_RGB, GL_FLOAT, texels.data());
+    glTexParameteri(GL_TEXTURE_2D, GL_TEXTURE_MIN_FILTER, GL_NEAREST);
+    glTexParameteri(GL_TEXTURE_2D, GL_TEXTURE_MAG_FILTER, GL_NEAREST);
+}
+
 void FramePasses::compose(const Sample& sample, FrameTargets& targets, LightTargets& light) {
+    sendPassedOn(sample);
     begin(targets.picture_frame.name(), targets.width, targets.height);
     compose_.use();
     sample.lens.give(compose_);
     const GLuint maps[] = {targets.colour.name(), targets.surface.name(), targets.depth.name(),
-                           light.light.name(),    light.calm.name(),      sample.sun.texture()};
-    const char* names[] = {"colour_map", "surface_map", "depth_map", "light_map", "occlusion_map", "sun_map"};
-    for (int i = 0; i < 6; ++i) {
+                           light.light.name(),    light.calm.name(),      sample.sun.texture(),
+                           passed_on_.name()};
+    const char* names[] = {"colour_map",    "surface_map", "depth_map",    "light_map",
+                           "occlusion_map", "sun_map",     "passed_on_map"};
+    for (int i = 0; i < 7; ++i) {
         bindTexture(i, maps[i]);
         compose_.set(names[i], i);
     }
@@ -353,8 +373,8 @@ void FramePasses::drawLines(const Sample& sample, FrameTargets& targets) {
     lines_.set("depth_map", 0);
     glBindVertexArray(line_array_.name());
     glBindBuffer(GL_ARRAY_BUFFER, line_buffer_.name());
-    glBufferData(GL_ARRAY_BUFFER, static_cast<GLsizeiptr>(corners.size() * sizeof(LineCorner)), corners.data(),
-                 GL_STREAM_DRAW);
+    glBufferData(GL_ARRAY_BUFFER, static_cast<GLsizeiptr>(corners.size() * sizeof(LineCorner)),
+                 corners.data(), GL_STREAM_DRAW);
     const auto attribute = [](GLuint at, GLint size, std::size_t offset) {
         glEnableVertexAttribArray(at);
         glVertexAttribPointer(at, size, GL_FLOAT, GL_FALSE, sizeof(LineCorner),

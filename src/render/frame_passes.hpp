@@ -57,8 +57,10 @@ private:
     void drawOcclusion(const Sample& sample, FrameTargets& targets, LightTargets& light);
     void drawLights(const Sample& sample, const std::vector<Reaching>& lights, FrameTargets& targets,
                     LightTargets& light);
-    void setLamp(int slot, const LightSource& source, float level, glm::vec4 tile);
+    void setLamp(int slot, const LightSource& source, glm::vec3 colour, glm::vec4 tile);
     std::vector<glm::ivec4> roomRectangles(const PartIndex& index, FrameTargets& targets);
+    /// The light that rooms pass on, one texel a room, into a texture.
+    void sendPassedOn(const Sample& sample);
     void compose(const Sample& sample, FrameTargets& targets, LightTargets& light);
     void drawTranslucent(const Sample& sample, FrameTargets& targets);
     void drawOutline(const Sample& sample, FrameTargets& targets, const DrawList& list, glm::ivec4 rectangle,
@@ -72,7 +74,7 @@ private:
         unfold_, rooms_, lines_;
     VertexArray no_vertices_, line_array_;
     Buffer line_buffer_;
-    Texture noise_;
+    Texture noise_, passed_on_;
 };
 
 } // namespace gangway::render

@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <span>
 
 namespace gangway::scene {
 
@@ -36,16 +37,57 @@ std::vector<Rocker> shapesOf(const catalogue::Gang& gang) {
     return boxes;
 }
 
-/// The module's face in equal parts.
-std::vector<Rocker> partsOf(const catalogue::Gang& gang, int parts) {
+/// The box round boxes.
+Rocker around(std::span<const Rocker> boxes) {
+    plan::Vec2 low{1e9, 1e9};
+    plan::Vec2 high{-1e9, -1e9};
+    for (const Rocker& box : boxes) {
+        low = {std::min(low.x, box.centre_mm.x - box.width_mm / 2),
+               std::min(low.y, box.centre_mm.y - box.height_mm / 2)};
+        high = {std::max(high.x, box.centre_mm.x + box.width_mm / 2),
+                std::max(high.y, box.centre_mm.y + box.height_mm / 2)};
+    }
+    return {{}, (low + high) * 0.5, high.x - low.x, high.y - low.y};
+}
+
+/// A box in equal parts, side by side from the left or one above the other from the top.
+std::vector<Rocker> partsOf(const Rocker& whole, int parts, bool stacked) {
     std::vector<Rocker> boxes;
-    const double width = gang.width_mm / parts;
-    for (int i = 0; i < parts; ++i)
-        boxes.push_back({{},
-                         {gang.centre_mm.x - gang.width_mm / 2 + width * (i + 0.5), gang.centre_mm.y},
-                         width,
-                         gang.height_mm});
+    const plan::Vec2 size{stacked ? whole.width_mm : whole.width_mm / parts,
+                          stacked ? whole.height_mm / parts : whole.height_mm};
+    for (int i = 0; i < parts; ++i) {
+        const double from_middle = i - (parts - 1) / 2.0;
+        const plan::Vec2 off =
+            stacked ? plan::Vec2{0, -from_middle * size.y} : plan::Vec2{from_middle * size.x, 0};
+        boxes.push_back({{}, whole.centre_mm + off, size.x, size.y});
+    }
     return boxes;
+}
+
+/// Whether the parts of what is shown lie one above the other: as the shapes do; a single one that runs a
+/// motor up and down is pressed at its top and its bottom.
+bool stacked(const catalogue::ModuleType& module, const std::vector<Rocker>& shapes) {
+    if (shapes.size() == 1) return module.action == catalogue::WayAction::Motor;
+    const auto [left, right] =
+        std::ranges::minmax(shapes, {}, [](const Rocker& shape) { return shape.centre_mm.x; });
+    const auto [bottom, top] =
+        std::ranges::minmax(shapes, {}, [](const Rocker& shape) { return shape.centre_mm.y; });
+    return top.centre_mm.y - bottom.centre_mm.y > right.centre_mm.x - left.centre_mm.x;
+}
+
+/// One box or more a way, each with its way's number.
+std::vector<Rocker> workedBoxes(const catalogue::Gang& gang) {
+    std::vector<Rocker> shapes = shapesOf(gang);
+    const auto ways = static_cast<std::size_t>(gang.module->ways);
+    if (shapes.empty())
+        shapes = partsOf({{}, gang.centre_mm, gang.width_mm, gang.height_mm}, gang.module->ways, false);
+    else if (shapes.size() % ways != 0)
+        shapes = partsOf(around(shapes), gang.module->ways, stacked(*gang.module, shapes));
+    // As many shapes for each way, such as a key for on and one for off.
+    const std::size_t each = shapes.size() / ways;
+    for (std::size_t i = 0; i < shapes.size(); ++i)
+        shapes[i].way.way = static_cast<int>(i / each) + 1;
+    return shapes;
 }
 
 } // namespace
@@ -55,13 +97,10 @@ std::vector<Rocker> rockersOf(const catalogue::Catalogue& catalogue, const plan:
     const catalogue::ComposedPlate composed = catalogue::compose(catalogue, plate);
     for (const catalogue::Gang& gang : composed.gangs) {
         if (gang.module == nullptr || gang.module->ways < 1 || gang.module_number < 1) continue;
-        std::vector<Rocker> boxes = shapesOf(gang);
-        const bool one = gang.module->ways == 1 && !boxes.empty();
-        if (!one && boxes.size() != static_cast<std::size_t>(gang.module->ways))
-            boxes = partsOf(gang, gang.module->ways);
-        for (std::size_t i = 0; i < boxes.size(); ++i) {
-            boxes[i].way = {plate.id, gang.module_number, one ? 1 : static_cast<int>(i) + 1};
-            rockers.push_back(boxes[i]);
+        for (Rocker& box : workedBoxes(gang)) {
+            box.way.plate = plate.id;
+            box.way.module = gang.module_number;
+            rockers.push_back(box);
         }
     }
     return rockers;

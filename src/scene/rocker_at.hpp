@@ -21,8 +21,9 @@ struct Rocker {
 };
 
 /// The rockers, knobs and keys of a plate, module by module, and within a module from the left, then from the
-/// top. Where a front shows another number of them than the module has ways, its face is shared out in equal
-/// parts, side by side.
+/// top. A front with twice or three times as many as the module has ways gives two or three to each in that
+/// order. Any other number: the box round them is shared out in equal parts, side by side or one above the
+/// other as they lie; with none on the front its whole face is, side by side.
 [[nodiscard]] std::vector<Rocker> rockersOf(const catalogue::Catalogue& catalogue, const plan::Plate& plate);
 /// The way at a point of the plate's front, as rockersOf gives it; empty beside them.
 [[nodiscard]] std::optional<plan::WayRef> rockerAt(const catalogue::Catalogue& catalogue,

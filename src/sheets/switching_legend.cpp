@@ -102,7 +102,8 @@ std::string heightOf(const switching::Net& net, const plan::Plate& plate) {
 
 std::string wayLine(const switching::Net& net, const switching::Way& way, std::size_t number) {
     const std::string start = fmt::format("{} {}", number, way.module->code);
-    if (way.legs.empty()) return start + " not tied";
+    if (way.legs.empty()) // a thermostat works what the heating's own plan shows
+        return start + (way.action == catalogue::WayAction::Heating ? " heating" : " not tied");
     std::string line = start;
     for (const plan::SwitchLeg* leg : way.legs)
         line += fmt::format("{} {}: {}, {}", leg == way.legs.front() ? "" : ";",

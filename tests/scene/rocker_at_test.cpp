@@ -51,8 +51,8 @@ TEST_CASE("rockers count from the left, module by module, and the frame beside t
     CHECK(rockers[0].way == plan::WayRef{"switches", 1, 1});
     CHECK(rockers[1].way == plan::WayRef{"switches", 1, 2});
     CHECK(rockers[2].way == plan::WayRef{"switches", 3, 1});
-    // Three gangs at a pitch of 71 (trade rule of DIN 49073 boxes): the first module's middle is 71 left of the
-    // plate's, the last one's 71 right.
+    // Three gangs at a pitch of 71 (trade rule of DIN 49073 boxes): the first module's middle is 71 left of
+    // the plate's, the last one's 71 right.
     CHECK_THAT((rockers[0].centre_mm.x + rockers[1].centre_mm.x) / 2, WithinAbs(-71, 0.01));
     CHECK_THAT(rockers[2].centre_mm.x, WithinAbs(71, 0.01));
     CHECK_FALSE(scene::rockerAt(house::catalogue(), plate, {0, 0})); // the socket outlet
@@ -94,4 +94,65 @@ TEST_CASE("a point of the stage on a wall's plate finds the same rocker as on it
         CHECK(plan::dot(apart, frame->u) > 5);
     }
     CHECK(found >= 4);
+}
+
+namespace {
+/// The catalogue with one more module, made for the round formats, whose front is as given.
+catalogue::Catalogue withModule(int ways, catalogue::WayAction action, std::vector<plan::Vec2> rockers,
+                                plan::Vec2 size_mm) {
+    catalogue::Catalogue catalogue = house::catalogue();
+    catalogue::ModuleType& module = catalogue.modules.emplace_back();
+    module.id = std::string("own-switch");
+    module.kind = catalogue::ModuleKind::Switch;
+    module.ways = ways;
+    module.action = action;
+    module.families = {"round"};
+    for (const plan::Vec2 centre : rockers) {
+        catalogue::FrontShape& shape = module.front.emplace_back();
+        shape.role = catalogue::FrontShape::Role::Rocker;
+        shape.centre_mm = centre;
+        shape.width_mm = size_mm.x;
+        shape.height_mm = size_mm.y;
+    }
+    return catalogue;
+}
+
+int wayAt(const catalogue::Catalogue& catalogue, plan::Vec2 at) {
+    const auto way = scene::rockerAt(catalogue, plateOf("round-71", {"own-switch"}), at);
+    return way ? way->way : 0;
+}
+} // namespace
+
+TEST_CASE("rockers one above the other count from the top; keys in pairs work a way a pair") {
+    using catalogue::WayAction;
+    const auto three = withModule(3, WayAction::OneWay, {{0, -17}, {0, 17}, {0, 0}}, {50, 16});
+    CHECK(wayAt(three, {20, 17}) == 1);
+    CHECK(wayAt(three, {-20, 0}) == 2);
+    CHECK(wayAt(three, {20, -17}) == 3);
+    const auto pairs = withModule(2, WayAction::Push, {{-12, 12}, {12, 12}, {-12, -12}, {12, -12}}, {22, 22});
+    CHECK(wayAt(pairs, {-12, 12}) == 1);
+    CHECK(wayAt(pairs, {-12, -12}) == 1);
+    CHECK(wayAt(pairs, {12, 12}) == 2);
+    CHECK(wayAt(pairs, {12, -12}) == 2);
+}
+
+TEST_CASE("a front with another number of rockers is shared out as they lie") {
+    using catalogue::WayAction;
+    // Two shapes for three ways, one above the other: three rows of the box round them, 48 high.
+    const auto rows = withModule(3, WayAction::OneWay, {{0, 13}, {0, -13}}, {50, 22});
+    CHECK(wayAt(rows, {-20, 20}) == 1);
+    CHECK(wayAt(rows, {20, 0}) == 2);
+    CHECK(wayAt(rows, {0, -20}) == 3);
+    // Side by side: three columns.
+    const auto columns = withModule(3, WayAction::OneWay, {{-13, 0}, {13, 0}}, {22, 50});
+    CHECK(wayAt(columns, {-20, 20}) == 1);
+    CHECK(wayAt(columns, {0, -20}) == 2);
+    CHECK(wayAt(columns, {20, 0}) == 3);
+    // One rocker for up and down: up is way 1 (catalogue.hpp, WayAction::Motor).
+    const auto blind = withModule(2, WayAction::Motor, {{0, 0}}, {50, 50});
+    CHECK(wayAt(blind, {0, 15}) == 1);
+    CHECK(wayAt(blind, {0, -15}) == 2);
+    const auto pair = withModule(2, WayAction::OneWay, {{0, 0}}, {50, 50});
+    CHECK(wayAt(pair, {-15, 10}) == 1);
+    CHECK(wayAt(pair, {15, 10}) == 2);
 }
