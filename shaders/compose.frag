@@ -13,7 +13,6 @@ uniform sampler2D depth_map;
 uniform sampler2D light_map;
 uniform sampler2D occlusion_map;
 uniform sampler2DShadow sun_map;
-uniform sampler2D passed_on_map; // a texel a room: what its surfaces pass on of its lamps' light
 uniform mat4 world_to_sun;
 uniform vec3 sun_direction; // towards the sun
 uniform vec3 sun_colour;
@@ -106,9 +105,7 @@ void main() {
     vec3 seen = daylight * surroundings(mirrored) * mix(0.55, 1.15, smoothstep(-0.3, 0.9, mirrored.y));
 
     float open = light.a;
-    int room = max(int(surface.g >> 20) - 1, 0);
-    vec3 passed_on = texelFetch(passed_on_map, ivec2(room & 63, room >> 6), 0).rgb;
-    vec3 ambient = (daylight * surroundings(n) + passed_on) * mix(vec3(0.30, 0.26, 0.23), vec3(1.0), open);
+    vec3 ambient = daylight * surroundings(n) * mix(vec3(0.30, 0.26, 0.23), vec3(1.0), open);
     vec3 direct = (sun_colour * sun + light.rgb) * mix(0.55, 1.0, open);
     vec3 lit = albedo * (1.0 - 0.45 * metal) * (ambient + direct) + seen * shine * mix(vec3(1.0), albedo, metal) * open;
     if (emission > 0.0) lit = albedo * min(0.4 + 0.5 * emission, 1.5) * (0.8 + 0.2 * abs(dot(look, n)));

@@ -93,7 +93,6 @@ std::expected<FramePasses, std::string> FramePasses::create(const std::filesyste
     passes.line_array_ = VertexArray::make();
     passes.line_buffer_ = Buffer::make();
     passes.noise_ = makeNoiseTexture();
-    passes.passed_on_ = Texture::make();
     return passes;
 }
 
@@ -265,7 +264,7 @@ void FramePasses::drawLights(const Sample& sample, const std::vector<Reaching>& 
             }
             const std::size_t at = used ? lights[first + slot].source : 0;
             const LightSource& source = used ? sample.sources[at] : none;
-            setLamp(static_cast<int>(slot), source, shownLight(source, source.colour, sample.view),
+            setLamp(static_cast<int>(slot), source, shownLight(source, sample.view),
                     used ? sample.lamps.tile(at) : glm::vec4(0));
         }
         from = from / light.scale - 1;
@@ -277,33 +276,14 @@ void FramePasses::drawLights(const Sample& sample, const std::vector<Reaching>& 
     glDisable(GL_BLEND);
 }
 
-void FramePasses::sendPassedOn(const Sample& sample) {
-    const std::vector<glm::vec3> light = passedOn(sample.sources, sample.index, sample.view);
-    // Rows of 64 rooms, so that no house is too large for a texture.
-    constexpr std::size_t kRow = 64;
-    const std::size_t rows = std::max<std::size_t>(1, (light.size() + kRow - 1) / kRow);
-    std::vector<glm::vec3> texels(rows * kRow, glm::vec3(0));
-    std::ranges::copy(light, texels.begin());
-    glActiveTexture(GL_TEXTURE0);
-    glBindTexture(GL_TEXTURE_2D, passed_on_.name());
-    glPixelStorei(GL_UNPACK_ALIGNMENT, 4);
-    glTexImage2D(GL_TEXTURE_2D, 0, GL_RGB32F, static_cast<GLsizei>(kRow), static_cast<GLsizei>(rows), 0,
-                 GL_RGB, GL_FLOAT, texels.data());
-    glTexParameteri(GL_TEXTURE_2D, GL_TEXTURE_MIN_FILTER, GL_NEAREST);
-    glTexParameteri(GL_TEXTURE_2D, GL_TEXTURE_MAG_FILTER, GL_NEAREST);
-}
-
 void FramePasses::compose(const Sample& sample, FrameTargets& targets, LightTargets& light) {
-    sendPassedOn(sample);
     begin(targets.picture_frame.name(), targets.width, targets.height);
     compose_.use();
     sample.lens.give(compose_);
     const GLuint maps[] = {targets.colour.name(), targets.surface.name(), targets.depth.name(),
-                           light.light.name(),    light.calm.name(),      sample.sun.texture(),
-                           passed_on_.name()};
-    const char* names[] = {"colour_map",    "surface_map", "depth_map",    "light_map",
-                           "occlusion_map", "sun_map",     "passed_on_map"};
-    for (int i = 0; i < 7; ++i) {
+                           light.light.name(),    light.calm.name(),      sample.sun.texture()};
+    const char* names[] = {"colour_map", "surface_map", "depth_map", "light_map", "occlusion_map", "sun_map"};
+    for (int i = 0; i < 6; ++i) {
         bindTexture(i, maps[i]);
         compose_.set(names[i], i);
     }

@@ -59,8 +59,6 @@ private:
                     LightTargets& light);
     void setLamp(int slot, const LightSource& source, glm::vec3 colour, glm::vec4 tile);
     std::vector<glm::ivec4> roomRectangles(const PartIndex& index, FrameTargets& targets);
-    /// The light that rooms pass on, one texel a room, into a texture.
-    void sendPassedOn(const Sample& sample);
     void compose(const Sample& sample, FrameTargets& targets, LightTargets& light);
     void drawTranslucent(const Sample& sample, FrameTargets& targets);
     void drawOutline(const Sample& sample, FrameTargets& targets, const DrawList& list, glm::ivec4 rectangle,
@@ -74,7 +72,7 @@ private:
         unfold_, rooms_, lines_;
     VertexArray no_vertices_, line_array_;
     Buffer line_buffer_;
-    Texture noise_, passed_on_;
+    Texture noise_;
 };
 
 } // namespace gangway::render

@@ -18,18 +18,6 @@ constexpr float kLuxToPicture = 1.0f / 320.0f;
 constexpr float kFaint = 0.02f;
 /// At night the eye takes lamplight for white by this part. Chosen by eye.
 constexpr float kTakenForWhite = 0.45f;
-/// Of the light on a room's surfaces, furniture among them, this much comes back. Chosen by eye: white
-/// ceilings give back 0.8, boards 0.2 to 0.4.
-constexpr float kGivenBack = 0.4f;
-
-/// What comes to each surface from the others in a closed room: flux rho / (A (1 - rho)), the integrating
-/// sphere's formula; A the surface of the room's bounds.
-float fluxToPassedOn(const RoomInfo& room) {
-    const glm::vec3 size = glm::max(room.high - room.low, glm::vec3(0.5f));
-    const float surface_m2 = 2 * (size.x * size.y + size.y * size.z + size.z * size.x);
-    return kGivenBack / (1 - kGivenBack) / surface_m2 * kLuxToPicture;
-}
-
 LightSource lampSource(const scene::Light& light, const PartIndex& index) {
     LightSource source;
     const float half = 0.5f * std::min(light.beam_rad, 2.0f * std::numbers::pi_v<float>);
@@ -45,11 +33,8 @@ LightSource lampSource(const scene::Light& light, const PartIndex& index) {
     const float peak = std::max({source.colour.r, source.colour.g, source.colour.b, 0.0f});
     source.reach_m = std::clamp(std::sqrt(peak / kFaint), 0.5f, 6.0f);
     source.room = std::max(index.rooms.find(light.room), 0);
-    if (!index.room_infos.empty()) {
-        const RoomInfo& room = index.room_infos[static_cast<std::size_t>(source.room)];
-        source.storey = room.storey;
-        source.passed_on = light.colour * (light.flux_lm * fluxToPassedOn(room));
-    }
+    source.storey =
+        index.room_infos.empty() ? 0 : index.room_infos[static_cast<std::size_t>(source.room)].storey;
     source.luminaire = light.luminaire;
     return source;
 }
@@ -143,24 +128,12 @@ float levelOf(const LightSource& source, const View& view) {
     return lampLevel(source.luminaire, view) * std::lerp(kUsedToDusk, 1.0f, daylight);
 }
 
-glm::vec3 shownLight(const LightSource& source, glm::vec3 light, const View& view) {
+glm::vec3 shownLight(const LightSource& source, const View& view) {
     const float level = levelOf(source, view);
-    if (source.luminaire.empty()) return light * level;
-    const float luminance = glm::dot(light, glm::vec3(0.2126f, 0.7152f, 0.0722f)); // IEC 61966-2-1
+    if (source.luminaire.empty()) return source.colour * level;
+    const float luminance = glm::dot(source.colour, glm::vec3(0.2126f, 0.7152f, 0.0722f)); // IEC 61966-2-1
     const float taken_for_white = kTakenForWhite * (1 - std::clamp(view.daylight, 0.0f, 1.0f));
-    return glm::mix(light, glm::vec3(luminance), taken_for_white) * level;
-}
-
-std::vector<glm::vec3> passedOn(const std::vector<LightSource>& sources, const PartIndex& index,
-                                const View& view) {
-    std::vector<glm::vec3> light(index.room_infos.size(), glm::vec3(0));
-    const float counts = 1 - std::clamp(view.daylight, 0.0f, 1.0f);
-    if (counts <= 0) return light;
-    for (const LightSource& source : sources)
-        if (static_cast<std::size_t>(source.room) < light.size())
-            light[static_cast<std::size_t>(source.room)] +=
-                shownLight(source, source.passed_on, view) * counts;
-    return light;
+    return glm::mix(source.colour, glm::vec3(luminance), taken_for_white) * level;
 }
 
 std::vector<float> litParts(const scene::Scene& scene, const View& view) {

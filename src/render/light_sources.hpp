@@ -15,9 +15,8 @@ struct LightSource {
     glm::vec2 beam{-3, -2}; ///< cosines: where the beam ends, and where it begins to fall off
     bool pane = false;      ///< a window: shines with the cosine of the angle to its front
     float soft_size_m2 = 0.02f;
-    glm::vec3 passed_on{0}; ///< light that the room's surfaces pass on everywhere, in the picture's units
-    float reach_m = 8;      ///< further away it adds nothing one could see
-    int room = 0;           ///< number in the part index; a window lights only this room
+    float reach_m = 8; ///< further away it adds nothing one could see
+    int room = 0;      ///< number in the part index; a window lights only this room
     int storey = 0;
     std::string luminaire; ///< empty: a window
 };
@@ -31,12 +30,7 @@ float levelOf(const LightSource& source, const View& view);
 inline constexpr float kUsedToDusk = 2.0f;
 /// A source's colour times its level; in the evening less warm than by day, since the eye takes lamplight
 /// for white when there is no daylight beside it.
-glm::vec3 shownLight(const LightSource& source, glm::vec3 light, const View& view);
-
-/// By room number, what the surfaces pass on of the light of the room's lamps, as far as the daylight does
-/// not outshine it: nothing by day. The view's levels count.
-std::vector<glm::vec3> passedOn(const std::vector<LightSource>& sources, const PartIndex& index,
-                                const View& view);
+glm::vec3 shownLight(const LightSource& source, const View& view);
 
 /// For each part the level of the lamp it belongs to when it glows, else 1.
 std::vector<float> litParts(const scene::Scene& scene, const View& view);
