@@ -1,7 +1,10 @@
 #include "app/findings.hpp"
 
+#include "app/edit_actions.hpp"
 #include "app/panels.hpp"
 #include "checks/checks.hpp"
+#include "edit/number_shown.hpp"
+#include "edit/plate_edits.hpp"
 
 #include <fmt/format.h>
 
@@ -74,6 +77,37 @@ void goTo(State& state, const Finding& finding) {
     if (const std::string room = roomOf(state.plan(), finding); !room.empty()) enterRoom(state, room);
 }
 
+/// What the pointer over a row is told: what settles it, and who says so.
+void explain(const State& state, const Finding& finding) {
+    ImGui::BeginTooltip();
+    ImGui::PushTextWrapPos(360 * state.scale);
+    ImGui::TextUnformatted(finding.remedy.c_str());
+    ImGui::TextDisabled("%s", finding.source.c_str());
+    ImGui::PopTextWrapPos();
+    ImGui::EndTooltip();
+}
+
+/// The remedy as a button, where the program can carry it out; undo takes it back.
+void remedyButton(State& state, const Finding& finding) {
+    const float s = state.scale;
+    ImGui::Indent(34 * s);
+    const std::string label =
+        fmt::format("Move it to {}", edit::lengthInWords(finding.move->u_mm, state.plan().units));
+    const bool clicked = ImGui::Button(label.c_str());
+    place(state, fmt::format("remedy:{}:{}", finding.rule, finding.move->plate));
+    ImGui::Unindent(34 * s);
+    if (!clicked) return;
+    const plan::PlateMove move = *finding.move;
+    runArranged(state, edit::movePlate(state.plan(), move.plate, move.u_mm, move.v_mm));
+    state.selected = move.plate;
+    showPlate(state, move.plate);
+}
+
+/// Whether the row's plate is the one that is chosen: it then shows what can be done.
+bool isChosen(const State& state, const Finding& finding) {
+    return finding.move && state.seat == Seat::Designer && state.selected == finding.move->plate;
+}
+
 void row(State& state, const Finding& finding, std::size_t number) {
     const float s = state.scale;
     const ImFont& small = *state.fonts.small;
@@ -85,17 +119,9 @@ void row(State& state, const Finding& finding, std::size_t number) {
     const float height = 28 * s + static_cast<float>(lines.size()) * step;
     ImGui::PushID(static_cast<int>(number));
     if (ImGui::Selectable("##finding", false, 0, {width, height})) goTo(state, finding);
-    ImGui::PopID();
     place(state, fmt::format("finding:{}:{}", finding.rule,
                              finding.objects.empty() ? std::string() : finding.objects.front()));
-    if (ImGui::IsItemHovered()) {
-        ImGui::BeginTooltip();
-        ImGui::PushTextWrapPos(360 * s);
-        ImGui::TextUnformatted(finding.remedy.c_str());
-        ImGui::TextDisabled("%s", finding.source.c_str());
-        ImGui::PopTextWrapPos();
-        ImGui::EndTooltip();
-    }
+    if (ImGui::IsItemHovered()) explain(state, finding);
     ImDrawList& list = *ImGui::GetWindowDrawList();
     const ImU32 colour = packed(ink(state, finding.severity));
     shape(list, finding.severity, {corner.x + 14 * s, corner.y + height / 2}, 8 * s, colour, 2 * s);
@@ -104,6 +130,8 @@ void row(State& state, const Finding& finding, std::size_t number) {
     for (std::size_t i = 0; i < lines.size(); ++i)
         list.AddText(&small, small.FontSize, {left, corner.y + 23 * s + static_cast<float>(i) * step},
                      packed(state.tokens->ink), lines[i].c_str());
+    if (isChosen(state, finding)) remedyButton(state, finding);
+    ImGui::PopID();
 }
 } // namespace
 
@@ -134,7 +162,8 @@ void findingRows(State& state, const std::string& room) {
     if (shown == 0) return;
     ImGui::PushFont(state.fonts.small);
     ImGui::PushStyleColor(ImGuiCol_Text, colour(state.tokens->soft_ink));
-    wrapped("Cable zones, numbers of outlets and sight are not checked yet. Isolate the supply; a licensed person "
+    wrapped("Cable zones, numbers of outlets and sight are not checked yet. Isolate the supply; a licensed "
+            "person "
             "and the local code decide.");
     ImGui::PopStyleColor();
     ImGui::PopFont();

@@ -13,6 +13,8 @@ namespace {
 /// Plates further apart than this along a wall are no row; common practice, no source.
 constexpr double kRowMm = 1500;
 constexpr double kSameMm = 0.5;
+/// 48 x 25.4 is not exact in binary.
+constexpr double kExactMm = 1e-6;
 
 void findReach(const Facts& facts, const Point& point, Findings& findings) {
     const double v = point.plate->host.v_mm;
@@ -21,8 +23,8 @@ void findReach(const Facts& facts, const Point& point, Findings& findings) {
     const bool worked = (point.control || point.socket || point.data) &&
                         point.plate->use != plan::UseRate::Once &&
                         point.plate->sight != plan::Sight::KeepHidden;
-    const bool too_low = low > 0 && v < low;
-    const bool too_high = high > 0 && v > high;
+    const bool too_low = low > 0 && v < low - kExactMm;
+    const bool too_high = high > 0 && v > high + kExactMm;
     if (worked && (too_low || too_high)) {
         auto finding = about(facts, "reach", Severity::Hint, point);
         finding.value_mm = v;

@@ -18,7 +18,6 @@ constexpr const char* kZoneSource =
     "zones of IEC 60364-7-701, from memory; the country's own edition decides";
 /// A tray lower than this is level with the floor, and the water goes further.
 constexpr double kTrayMm = 20;
-constexpr int kSides = 24;
 
 double toOutline(const std::vector<plan::Vec2>& outline, plan::Vec2 at) {
     double least = std::numeric_limits<double>::infinity();
@@ -38,15 +37,10 @@ std::vector<WetZone> wetZones(const geometry::HouseIndex& house, const catalogue
     std::vector<WetZone> zones;
     for (const plan::Furniture* piece : house.furnitureIn(room_id)) {
         if (piece->kind != "bath" && piece->kind != "shower") continue;
-        WetZone zone{piece, geometry::footprint(*piece), pack.limit("wetZone1Top").value,
+        WetZone zone{piece, geometry::footprint(*piece), 0, pack.limit("wetZone1Top").value,
                      pack.limit("wetZone2").value};
         if (piece->kind == "shower" && plan::furnitureValue(*piece, "trayHeight") < kTrayMm) {
-            const double radius = pack.limit("wetNoTray").value;
-            zone.outline_mm.clear();
-            for (int i = 0; i < kSides; ++i) {
-                const double turn = -2 * 3.14159265358979 * i / kSides;
-                zone.outline_mm.push_back(piece->at_mm + plan::Vec2{std::cos(turn), std::sin(turn)} * radius);
-            }
+            zone.radius_mm = pack.limit("wetNoTray").value;
             zone.zone2_mm = 0; // IEC 60364-7-701: no zone 2 there, zone 1 reaches further
         }
         zones.push_back(std::move(zone));
@@ -55,6 +49,7 @@ std::vector<WetZone> wetZones(const geometry::HouseIndex& house, const catalogue
 }
 
 double fromZone1(const WetZone& zone, plan::Vec2 at_mm) {
+    if (zone.radius_mm > 0) return std::max(0.0, length(at_mm - zone.piece->at_mm) - zone.radius_mm);
     return geometry::insidePolygon(zone.outline_mm, at_mm) ? 0 : toOutline(zone.outline_mm, at_mm);
 }
 

@@ -10,7 +10,8 @@ namespace gangway::checks {
 /// without.
 struct WetZone {
     const plan::Furniture* piece = nullptr;
-    std::vector<plan::Vec2> outline_mm; ///< clockwise, house coordinates
+    std::vector<plan::Vec2> outline_mm; ///< of the basin on plan, clockwise, house coordinates
+    double radius_mm = 0;               ///< of a shower without basin, round the piece's middle; else 0
     double top_mm = 0;                  ///< above FFL
     double zone2_mm = 0;                ///< how far zone 2 reaches beyond
 };

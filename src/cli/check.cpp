@@ -2,6 +2,7 @@
 #include "cli/commands.hpp"
 
 #include "checks/checks.hpp"
+#include "cli/sarif.hpp"
 
 #include <fmt/format.h>
 #include <nlohmann/json.hpp>
@@ -33,6 +34,7 @@ struct Arguments {
     std::string plan;
     std::string pack;
     bool json = false;
+    bool sarif = false;
 };
 
 const char* word(Severity severity) {
@@ -116,6 +118,9 @@ Json toJson(const Finding& finding, const RoomsOfObjects& rooms) {
                   {"source", finding.source}};
     if (finding.value_mm) entry["value"] = *finding.value_mm;
     if (finding.limit_mm) entry["limit"] = *finding.limit_mm;
+    if (finding.move)
+        entry["move"] = {
+            {"plate", finding.move->plate}, {"setOut", finding.move->u_mm}, {"height", finding.move->v_mm}};
     if (finding.place_mm) entry["at"] = {finding.place_mm->x, finding.place_mm->y, finding.place_mm->z};
     return entry;
 }
@@ -141,7 +146,9 @@ int run(const Arguments& arguments) {
     if (!pack) return kBadInput;
     const auto findings = checks::check(geometry::HouseIndex(*plan), *catalogue, *pack,
                                         std::filesystem::path(arguments.plan).parent_path());
-    if (arguments.json)
+    if (arguments.sarif)
+        fmt::print("{}\n", sarif(arguments.plan, findings, std::string(kChecked) + " " + kCaution));
+    else if (arguments.json)
         printJson(*plan, *pack, findings);
     else
         printText(*plan, *pack, findings);
@@ -154,7 +161,9 @@ Command addCheck(CLI::App& parser) {
     CLI::App* app = parser.add_subcommand("check", "Look for what is missing or can't work, room by room");
     app->add_option("PLAN", arguments->plan, "Plan file (*.plan.json)")->required();
     app->add_option("--pack", arguments->pack, "Country pack whose numbers count (default: the plan's)");
-    app->add_flag("--json", arguments->json, "As JSON, lengths and places in mm");
+    CLI::Option* json = app->add_flag("--json", arguments->json, "As JSON, lengths and places in mm");
+    app->add_flag("--sarif", arguments->sarif, "As SARIF 2.1.0, for tools that review changes of files")
+        ->excludes(json);
     app->footer(
         "A fault can't work or is against the rule named; a warn is likely to be regretted; a hint is for\n"
         "the designer to judge. The source of each rule stands in brackets behind it.\n"

@@ -122,6 +122,16 @@ TEST_CASE("the seeded mistakes are found with their numbers") {
     }
 }
 
+TEST_CASE("every finding's rule is in the list, once, with what it looks at") {
+    std::set<std::string> ids;
+    for (const auto& rule : checks::rules()) {
+        CHECK(ids.emplace(rule.id).second);
+        CHECK_FALSE(rule.what.empty());
+    }
+    for (const auto& finding : ofDemo())
+        CHECK(ids.contains(finding.rule));
+}
+
 TEST_CASE("nothing else in the demo is flagged as a fault") {
     const std::set<std::string> seeded{"kitchen-01", "kitchen-03", "kitchen-04", "kitchen-05",
                                        "kitchen-08", "kitchen-09", "kitchen-10", "kitchen-11",

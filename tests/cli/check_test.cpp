@@ -47,3 +47,33 @@ TEST_CASE("an unknown country pack is refused with the nearest") {
     CHECK(ran.code == 2);
     CHECK(ran.err.find("did you mean 'international'?") != std::string::npos);
 }
+
+TEST_CASE("check --sarif gives a run whose results point at the plan's lines") {
+    // Names and levels of SARIF 2.1.0, 3.19 to 3.27 (from memory).
+    const Ran ran = call("check " + kTerrace + " --sarif");
+    CHECK(ran.code == 1);
+    const Json report = Json::parse(ran.out);
+    CHECK(report["version"] == "2.1.0");
+    REQUIRE(report["runs"].size() == 1);
+    const Json& run = report["runs"][0];
+    const Json& rules = run["tool"]["driver"]["rules"];
+    std::vector<std::string> lines;
+    std::ifstream file(std::string(GANGWAY_ASSETS_DIR) + "/demo/terrace.plan.json");
+    for (std::string line; std::getline(file, line);)
+        lines.push_back(line);
+    REQUIRE(run["results"].size() > 40);
+    for (const Json& result : run["results"]) {
+        CHECK(rules[result["ruleIndex"].get<std::size_t>()]["id"] == result["ruleId"]);
+        const std::string level = result["level"];
+        CHECK((level == "error" || level == "warning" || level == "note"));
+        const Json& place = result["locations"][0];
+        const auto line = place["physicalLocation"]["region"]["startLine"].get<std::size_t>();
+        REQUIRE((line >= 1 && line <= lines.size()));
+        INFO(result["message"]["text"]);
+        CHECK(lines[line - 1].find(place["logicalLocations"][0]["name"].get<std::string>()) !=
+              std::string::npos);
+    }
+    CHECK(run["invocations"][0]["toolExecutionNotifications"][0]["message"]["text"].get<std::string>().find(
+              "Not checked yet") != std::string::npos);
+    CHECK(call("check " + kTerrace + " --sarif --json").code == 2);
+}
