@@ -17,11 +17,11 @@ std::string wallKey(const std::string& room, const std::string& wall) {
 }
 
 /// What is plugged into a plate decides the depth; where nothing is said, a straight plug.
-void takePlug(const plan::Plan& plan, const catalogue::CountryPack& pack, Point& point) {
+void takePlug(const catalogue::CountryPack& pack, Point& point) {
     if (!point.socket && !point.data) return;
     auto plug = point.socket ? plan::Device::Plug::Straight : plan::Device::Plug::Flat;
-    for (const plan::Device& device : plan.devices)
-        if (device.plate == point.plate->id && point.socket) plug = device.plug;
+    for (const plan::Device* device : point.devices)
+        if (point.socket) plug = device->plug;
     const bool flat = plug == plan::Device::Plug::Flat;
     const bool block = plug == plan::Device::Plug::PowerBlock;
     point.plug_mm = pack.limit(flat ? "plugFlat" : block ? "plugBlock" : "plugStraight").value;
@@ -63,9 +63,10 @@ void addLeaf(const geometry::Leaf& leaf, double reach_mm, WallScene& scene) {
 }
 } // namespace
 
-Point pointOf(const plan::Plan& plan, const catalogue::Catalogue& catalogue,
-              const catalogue::CountryPack& pack, const plan::Plate& plate) {
+Point pointOf(const catalogue::Catalogue& catalogue, const catalogue::CountryPack& pack,
+              const plan::Plate& plate, std::vector<const plan::Device*> devices) {
     Point point;
+    point.devices = std::move(devices);
     point.plate = &plate;
     point.made = catalogue::compose(catalogue, plate);
     point.half_mm = {point.made.width_mm / 2, point.made.height_mm / 2};
@@ -78,7 +79,7 @@ Point pointOf(const plan::Plan& plan, const catalogue::Catalogue& catalogue,
         point.data =
             point.data || kind == ModuleKind::Data || kind == ModuleKind::Tv || kind == ModuleKind::Telephone;
     }
-    takePlug(plan, pack, point);
+    takePlug(pack, point);
     return point;
 }
 
@@ -86,19 +87,51 @@ Facts::Facts(const geometry::HouseIndex& house, const catalogue::Catalogue& cata
              const catalogue::CountryPack& pack, std::filesystem::path base)
     : house_(house), pack_(pack), base_(std::move(base)) {
     const plan::Plan& plan = house.plan();
+    std::unordered_map<std::string_view, std::vector<const plan::Device*>> devices;
+    for (const plan::Device& device : plan.devices)
+        devices[device.plate].push_back(&device);
     points_.reserve(plan.plates.size());
-    for (const plan::Plate& plate : plan.plates)
-        points_.push_back(pointOf(plan, catalogue, pack, plate));
-    for (const Point& point : points_)
+    for (const plan::Plate& plate : plan.plates) {
+        const auto plugged = devices.find(plate.id);
+        points_.push_back(
+            pointOf(catalogue, pack, plate,
+                    plugged == devices.end() ? std::vector<const plan::Device*>{} : plugged->second));
+    }
+    for (const Point& point : points_) {
+        by_id_.emplace(point.plate->id, &point);
+        in_room_[point.plate->room].push_back(&point);
         if (point.plate->host.kind == plan::Host::Kind::Wall)
             on_wall_[wallKey(point.plate->room, point.plate->host.wall)].push_back(&point);
+    }
+    for (const plan::Luminaire& lamp : plan.luminaires)
+        lamps_in_room_[lamp.room].push_back(&lamp);
 }
+
+namespace {
+template <class Map>
+const auto& listIn(const Map& map, const std::string& key) {
+    static const typename Map::mapped_type kNone;
+    const auto found = map.find(key);
+    return found == map.end() ? kNone : found->second;
+}
+} // namespace
 
 const std::vector<const Point*>& Facts::pointsOn(const std::string& room_id,
                                                  const std::string& wall_id) const {
-    static const std::vector<const Point*> kNone;
-    const auto found = on_wall_.find(wallKey(room_id, wall_id));
-    return found == on_wall_.end() ? kNone : found->second;
+    return listIn(on_wall_, wallKey(room_id, wall_id));
+}
+
+const std::vector<const Point*>& Facts::pointsIn(const std::string& room_id) const {
+    return listIn(in_room_, room_id);
+}
+
+const std::vector<const plan::Luminaire*>& Facts::lampsIn(const std::string& room_id) const {
+    return listIn(lamps_in_room_, room_id);
+}
+
+const Point* Facts::point(const std::string& plate_id) const {
+    const auto found = by_id_.find(plate_id);
+    return found == by_id_.end() ? nullptr : found->second;
 }
 
 WallScene sceneOf(const Facts& facts, const plan::Room& room, std::size_t wall) {
@@ -129,6 +162,19 @@ std::vector<Bar> barsFor(const Facts& facts, const WallScene& scene, const Point
 
 Interval wholeWall(const WallScene& scene, const Point& point) {
     return {point.half_mm.x, scene.frame.length_mm - point.half_mm.x};
+}
+
+Interval reachedByLeads(const Facts& facts, const WallScene& scene, const Point& point) {
+    Interval reached = wholeWall(scene, point);
+    for (const plan::Device* device : point.devices) {
+        if (device->lead_mm <= 0) continue;
+        const plan::Vec3 exit = geometry::toFrame(scene.frame, device->lead_exit_mm);
+        const double along = device->lead_mm - facts.limit("leadSlack") - std::abs(exit.z) -
+                             std::abs(exit.y - point.plate->host.v_mm);
+        reached.from_mm = std::max(reached.from_mm, exit.x - along);
+        reached.to_mm = std::min(reached.to_mm, exit.x + along);
+    }
+    return reached;
 }
 
 std::string pieceName(const plan::Furniture& piece) {

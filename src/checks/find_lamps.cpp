@@ -192,12 +192,12 @@ void findFan(const Facts& facts, const plan::Furniture& fan, Findings& findings)
                 say(piece->id, fmt::format("{} in {}", pieceName(*piece), roomName(facts, fan.room)), gap,
                     piece->at_mm);
         }
-    for (const plan::Luminaire& lamp : facts.plan().luminaires) {
-        if (lamp.room != fan.room || lamp.host.kind != plan::Host::Kind::Ceiling) continue;
-        const auto at = onPlan(facts, lamp);
+    for (const plan::Luminaire* lamp : facts.lampsIn(fan.room)) {
+        if (lamp->host.kind != plan::Host::Kind::Ceiling) continue;
+        const auto at = onPlan(facts, *lamp);
         if (!at) continue;
         const double gap = length(*at - fan.at_mm) - tip;
-        if (gap < wanted) say(lamp.id, lampIn(facts, lamp), gap, *at);
+        if (gap < wanted) say(lamp->id, lampIn(facts, *lamp), gap, *at);
     }
 }
 } // namespace

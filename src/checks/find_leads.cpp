@@ -44,10 +44,8 @@ void findReach(const Facts& facts, const plan::Device& device, const plan::Plate
 
 void findLeads(const Facts& facts, Findings& findings) {
     for (const plan::Device& device : facts.plan().devices) {
-        const plan::Plate* plate =
-            device.plate.empty() ? nullptr : plan::findPlate(facts.plan(), device.plate);
-        if (plate != nullptr) {
-            findReach(facts, device, *plate, findings);
+        if (const Point* point = facts.point(device.plate)) {
+            findReach(facts, device, *point->plate, findings);
             continue;
         }
         auto finding = aboutDevice("device-without-outlet", Severity::Warn, device);

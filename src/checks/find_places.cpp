@@ -26,7 +26,8 @@ bool isBroken(const Bar& bar, const Point& point) {
     return playOf(bar, point.half_mm, point.centre_mm()) < -kTouchMm;
 }
 
-/// Of two broken bars of one object the one to report: the worse, else the one that hides more, else the nearer.
+/// Of two broken bars of one object the one to report: the worse, else the one that hides more, else the
+/// nearer.
 bool isWorse(const Bar& a, const Bar& b, const Point& point) {
     if (a.severity != b.severity) return a.severity > b.severity;
     const plan::Vec2 at = point.centre_mm();
@@ -57,16 +58,30 @@ std::string whatIsWrong(const Facts& facts, const Bar& bar, const Point& point, 
                        bar.why);
 }
 
-/// Slid along its wall at the same height to the nearest place that no bar of the severity takes, with some
-/// play where there is room for it.
+std::optional<double> nearestOf(const Facts& facts, const WallScene& scene, const Point& point,
+                                const std::vector<Bar>& bars, Severity least, double spare_mm) {
+    const plan::Vec2 half = point.half_mm + plan::Vec2{spare_mm, spare_mm};
+    const plan::Host& host = point.plate->host;
+    for (const Interval& whole : {reachedByLeads(facts, scene, point), wholeWall(scene, point)})
+        if (const auto at = nearestFree(freeStretches(bars, half, host.v_mm, whole, least), host.u_mm))
+            return at;
+    return std::nullopt;
+}
+
+/// Slid along its wall at the same height to the nearest place without a warning, with some play where there
+/// is room for it; a bit further to one without a hint. Within reach of what is plugged into it, if there is
+/// such a place.
 std::optional<double> freePlace(const Facts& facts, const WallScene& scene, const Point& point,
                                 const std::vector<Bar>& bars) {
+    constexpr double kBitMm = 300;
     const double play = facts.limit("marginWarn");
-    for (const Severity least : {Severity::Hint, Severity::Warn, Severity::Fault})
+    for (const Severity least : {Severity::Warn, Severity::Fault})
         for (const double spare : {play, 0.0}) {
-            const auto free = freeStretches(bars, point.half_mm + plan::Vec2{spare, spare},
-                                            point.plate->host.v_mm, wholeWall(scene, point), least);
-            if (const auto at = nearestFree(free, point.plate->host.u_mm)) return at;
+            const auto near = nearestOf(facts, scene, point, bars, least, spare);
+            if (!near) continue;
+            const auto clear = nearestOf(facts, scene, point, bars, Severity::Hint, spare);
+            const double u = point.plate->host.u_mm;
+            return clear && std::abs(*clear - u) < std::abs(*near - u) + kBitMm ? clear : near;
         }
     return std::nullopt;
 }

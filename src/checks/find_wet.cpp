@@ -160,12 +160,12 @@ void findLamp(const Facts& facts, const WetZone& zone, const plan::Luminaire& la
 void findWet(const Facts& facts, Findings& findings) {
     for (const plan::Room& room : facts.plan().rooms)
         for (const WetZone& zone : wetZones(facts.house(), facts.pack(), room.id)) {
-            for (const Point& point : facts.points())
-                if (point.plate->room == room.id) findPoint(facts, room, zone, point, findings);
+            for (const Point* point : facts.pointsIn(room.id))
+                findPoint(facts, room, zone, *point, findings);
             for (const plan::Furniture* piece : facts.house().furnitureIn(room.id))
                 findCabinet(facts, zone, *piece, findings);
-            for (const plan::Luminaire& lamp : facts.plan().luminaires)
-                if (lamp.room == room.id) findLamp(facts, zone, lamp, findings);
+            for (const plan::Luminaire* lamp : facts.lampsIn(room.id))
+                findLamp(facts, zone, *lamp, findings);
         }
 }
 

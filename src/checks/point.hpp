@@ -20,8 +20,9 @@ struct Point {
     bool socket = false;
     bool control = false; ///< a hand works it: switches, dimmers, controls
     bool data = false;
-    double plug_mm = 0;     ///< free depth that what is plugged in needs; 0: nothing is
-    std::string plug_words; ///< "a straight plug"
+    double plug_mm = 0;                       ///< free depth that what is plugged in needs; 0: nothing is
+    std::string plug_words;                   ///< "a straight plug"
+    std::vector<const plan::Device*> devices; ///< plugged into it
     const std::string& tag() const { return plate->tag.empty() ? plate->id : plate->tag; }
     plan::Vec2 centre_mm() const { return {plate->host.u_mm, plate->host.v_mm}; }
 };
@@ -56,6 +57,9 @@ public:
     const std::filesystem::path& base() const { return base_; }
     const std::vector<Point>& points() const { return points_; } ///< in the plan's order
     const std::vector<const Point*>& pointsOn(const std::string& room_id, const std::string& wall_id) const;
+    const std::vector<const Point*>& pointsIn(const std::string& room_id) const;
+    const std::vector<const plan::Luminaire*>& lampsIn(const std::string& room_id) const;
+    const Point* point(const std::string& plate_id) const; ///< nullptr when there is none
     double limit(std::string_view id) const { return pack_.limit(id).value; }
     const std::string& source(std::string_view id) const { return pack_.limit(id).source; }
 
@@ -65,16 +69,22 @@ private:
     std::filesystem::path base_;
     std::vector<Point> points_;
     std::unordered_map<std::string, std::vector<const Point*>> on_wall_;
+    std::unordered_map<std::string, std::vector<const Point*>> in_room_;
+    std::unordered_map<std::string, std::vector<const plan::Luminaire*>> lamps_in_room_;
+    std::unordered_map<std::string, const Point*> by_id_;
 };
 
-Point pointOf(const plan::Plan& plan, const catalogue::Catalogue& catalogue,
-              const catalogue::CountryPack& pack, const plan::Plate& plate);
+Point pointOf(const catalogue::Catalogue& catalogue, const catalogue::CountryPack& pack,
+              const plan::Plate& plate, std::vector<const plan::Device*> devices = {});
 WallScene sceneOf(const Facts& facts, const plan::Room& room, std::size_t wall);
 
 /// Everything that bars a plate like this from places on the wall; itself left out.
 std::vector<Bar> barsFor(const Facts& facts, const WallScene& scene, const Point& point);
 /// From centre to centre between the wall's ends.
 Interval wholeWall(const WallScene& scene, const Point& point);
+/// Centres at the plate's height that the leads of its devices reach, slack included; the whole wall when
+/// there are none. May be empty (from > to).
+Interval reachedByLeads(const Facts& facts, const WallScene& scene, const Point& point);
 
 // By family, for barsFor.
 void barBuilding(const Facts& facts, const WallScene& scene, const Point& point, std::vector<Bar>& bars);
