@@ -2,11 +2,14 @@
 
 #include "app/edit_actions.hpp"
 #include "app/panels.hpp"
+#include "checks/accepted.hpp"
 #include "checks/checks.hpp"
+#include "edit/finding_edits.hpp"
 #include "edit/number_shown.hpp"
 #include "edit/plate_edits.hpp"
 
 #include <fmt/format.h>
+#include <imgui_stdlib.h>
 
 #include <algorithm>
 
@@ -87,15 +90,11 @@ void explain(const State& state, const Finding& finding) {
     ImGui::EndTooltip();
 }
 
-/// The remedy as a button, where the program can carry it out; undo takes it back.
 void remedyButton(State& state, const Finding& finding) {
-    const float s = state.scale;
-    ImGui::Indent(34 * s);
     const std::string label =
         fmt::format("Move it to {}", edit::lengthInWords(finding.move->u_mm, state.plan().units));
     const bool clicked = ImGui::Button(label.c_str());
     place(state, fmt::format("remedy:{}:{}", finding.rule, finding.move->plate));
-    ImGui::Unindent(34 * s);
     if (!clicked) return;
     const plan::PlateMove move = *finding.move;
     runArranged(state, edit::movePlate(state.plan(), move.plate, move.u_mm, move.v_mm));
@@ -103,9 +102,40 @@ void remedyButton(State& state, const Finding& finding) {
     showPlate(state, move.plate);
 }
 
-/// Whether the row's plate is the one that is chosen: it then shows what can be done.
-bool isChosen(const State& state, const Finding& finding) {
-    return finding.move && state.seat == Seat::Designer && state.selected == finding.move->plate;
+/// A reason and a button that takes the finding as it is; or the one that takes that back.
+void acceptance(State& state, const Finding& finding) {
+    const std::string id = checks::findingId(finding);
+    if (finding.accepted) {
+        const bool back = ImGui::Button("No longer accept it");
+        place(state, "finding-reopen");
+        if (back) runArranged(state, edit::withdrawAcceptance(id));
+        return;
+    }
+    ImGui::SetNextItemWidth(ImGui::GetContentRegionAvail().x - 74 * state.scale);
+    const bool entered = ImGui::InputTextWithHint("##why", "why it stays so", &state.findings.why,
+                                                  ImGuiInputTextFlags_EnterReturnsTrue);
+    place(state, "finding-why");
+    ImGui::SameLine(0, 6 * state.scale);
+    ImGui::BeginDisabled(state.findings.why.empty());
+    const bool accept = ImGui::Button("Accept") || entered;
+    place(state, "finding-accept");
+    ImGui::EndDisabled();
+    if (!accept || state.findings.why.empty()) return;
+    runArranged(
+        state,
+        edit::acceptFinding(
+            {id, checks::factsOf(finding), state.plan().project.designer, nowUtc(), state.findings.why, {}}));
+    state.findings.why.clear();
+}
+
+/// What can be done about the finding whose row was clicked; undo takes all of it back.
+void deeds(State& state, const Finding& finding) {
+    if (state.seat != Seat::Designer || state.findings.open != checks::findingId(finding)) return;
+    ImGui::Indent(34 * state.scale);
+    if (finding.move && !finding.accepted) remedyButton(state, finding);
+    acceptance(state, finding);
+    ImGui::Unindent(34 * state.scale);
+    ImGui::Dummy({0, 4 * state.scale});
 }
 
 void row(State& state, const Finding& finding, std::size_t number) {
@@ -118,7 +148,11 @@ void row(State& state, const Finding& finding, std::size_t number) {
     const float step = small.FontSize + 3 * s;
     const float height = 28 * s + static_cast<float>(lines.size()) * step;
     ImGui::PushID(static_cast<int>(number));
-    if (ImGui::Selectable("##finding", false, 0, {width, height})) goTo(state, finding);
+    if (ImGui::Selectable("##finding", false, 0, {width, height})) {
+        state.findings.open = checks::findingId(finding);
+        state.findings.why.clear();
+        goTo(state, finding);
+    }
     place(state, fmt::format("finding:{}:{}", finding.rule,
                              finding.objects.empty() ? std::string() : finding.objects.front()));
     if (ImGui::IsItemHovered()) explain(state, finding);
@@ -126,11 +160,13 @@ void row(State& state, const Finding& finding, std::size_t number) {
     const ImU32 colour = packed(ink(state, finding.severity));
     shape(list, finding.severity, {corner.x + 14 * s, corner.y + height / 2}, 8 * s, colour, 2 * s);
     list.AddText(state.fonts.strong, state.fonts.strong->FontSize, {left, corner.y + 3 * s}, colour,
-                 word(finding.severity));
+                 finding.accepted
+                     ? fmt::format("{}, accepted: {}", word(finding.severity), *finding.accepted).c_str()
+                     : word(finding.severity));
     for (std::size_t i = 0; i < lines.size(); ++i)
         list.AddText(&small, small.FontSize, {left, corner.y + 23 * s + static_cast<float>(i) * step},
                      packed(state.tokens->ink), lines[i].c_str());
-    if (isChosen(state, finding)) remedyButton(state, finding);
+    deeds(state, finding);
     ImGui::PopID();
 }
 } // namespace
@@ -150,14 +186,21 @@ const std::vector<Finding>& findingsOf(State& state) {
 void findingRows(State& state, const std::string& room) {
     const auto findings = findingsOf(state);
     std::size_t shown = 0;
+    std::size_t accepted = 0;
     for (const Finding& finding : findings) {
         if (!room.empty() && roomOf(state.plan(), finding) != room) continue;
+        accepted += finding.accepted ? 1 : 0;
+        if (finding.accepted && !state.findings.show_accepted) continue;
         if (shown++ == 0) {
             ImGui::PushFont(state.fonts.strong);
             ImGui::TextUnformatted("Findings");
             ImGui::PopFont();
         }
         row(state, finding, shown);
+    }
+    if (accepted > 0) {
+        ImGui::Checkbox(fmt::format("Show {} accepted", accepted).c_str(), &state.findings.show_accepted);
+        place(state, "findings-accepted");
     }
     if (shown == 0) return;
     ImGui::PushFont(state.fonts.small);

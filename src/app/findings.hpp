@@ -4,6 +4,7 @@
 #include "plan/finding.hpp"
 
 #include <cstdint>
+#include <string>
 #include <vector>
 
 namespace gangway::app {
@@ -14,6 +15,9 @@ struct State;
 struct Findings {
     std::uint64_t version = 0;
     std::vector<plan::Finding> list;
+    std::string open;           ///< id of the one whose row shows what can be done
+    std::string why;            ///< note being typed for it
+    bool show_accepted = false; ///< rows of those taken as they are
 };
 
 /// All findings of the plan as it is; those from before while a step is still open, as during a drag.

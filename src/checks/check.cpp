@@ -1,5 +1,6 @@
 #include "checks/checks.hpp"
 
+#include "checks/accepted.hpp"
 #include "checks/rules.hpp"
 #include "switching/prove.hpp"
 
@@ -58,6 +59,8 @@ std::vector<plan::Finding> check(const geometry::HouseIndex& house, const catalo
     findLamps(facts, findings);
     findLeads(facts, findings);
     findWet(facts, findings);
+    findLight(facts, findings);
+    markAccepted(house.plan(), findings);
     const RoomOrder order(house.plan());
     std::ranges::stable_sort(findings, [&](const plan::Finding& a, const plan::Finding& b) {
         if (a.severity != b.severity) return a.severity > b.severity;

@@ -45,6 +45,8 @@ constexpr auto kRules = std::to_array<switching::Rule>({
     {"wet-zone", "No socket or switch is in a bath's or shower's zones."},
     {"wet-socket", "Ordinary sockets are far enough from baths and showers."},
     {"wet-appliance", "A cabinet in a wet zone is rated for it."},
+    {"ies-file", "An IES file that a lamp names can be read."},
+    {"leg-mark-twice", "No two legs have one mark."},
     {"wet-lamp", "A lamp in a wet zone is rated for it."},
 });
 } // namespace

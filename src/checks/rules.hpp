@@ -16,6 +16,8 @@ void findLamps(const Facts& facts, Findings& findings);   ///< centring, overlap
 void findLeads(const Facts& facts, Findings& findings);   ///< devices and their outlets
 void findWet(const Facts& facts, Findings& findings);     ///< bath and shower zones
 
+void findLight(const Facts& facts, Findings& findings);   ///< IES files, marks of legs
+
 /// A finding about a plate, with its place.
 plan::Finding about(const Facts& facts, std::string rule, plan::Severity severity, const Point& point);
 /// "K-05 in kitchen".

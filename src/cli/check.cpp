@@ -1,6 +1,7 @@
 // gangway check: what a plan's checks find, as text for people or JSON for programs.
 #include "cli/commands.hpp"
 
+#include "checks/accepted.hpp"
 #include "checks/checks.hpp"
 #include "cli/sarif.hpp"
 
@@ -89,8 +90,22 @@ void printGroup(const std::string& title, const std::vector<const Finding*>& fin
     fmt::print("\n");
 }
 
+/// Without those that the designer takes as they are.
 long count(const std::vector<Finding>& findings, Severity severity) {
-    return std::ranges::count(findings, severity, &Finding::severity);
+    return std::ranges::count_if(
+        findings, [&](const Finding& finding) { return finding.severity == severity && !finding.accepted; });
+}
+
+void printAccepted(const std::vector<Finding>& findings) {
+    bool first = true;
+    for (const Finding& finding : findings) {
+        if (!finding.accepted) continue;
+        if (first) fmt::print("Accepted as it is\n");
+        first = false;
+        fmt::print("  {:<5} {}: {} Accepted: {}\n", word(finding.severity), finding.rule, finding.message,
+                   *finding.accepted);
+    }
+    if (!first) fmt::print("\n");
 }
 
 void printText(const plan::Plan& plan, const catalogue::CountryPack& pack,
@@ -98,10 +113,11 @@ void printText(const plan::Plan& plan, const catalogue::CountryPack& pack,
     const RoomsOfObjects rooms(plan);
     std::map<const plan::Room*, std::vector<const Finding*>> by_room;
     for (const Finding& finding : findings)
-        by_room[rooms.of(finding)].push_back(&finding);
+        if (!finding.accepted) by_room[rooms.of(finding)].push_back(&finding);
     for (const plan::Room& room : plan.rooms)
         printGroup(room.name.empty() ? room.id : room.name, by_room[&room]);
     printGroup("The house", by_room[nullptr]);
+    printAccepted(findings);
     fmt::print("{} fault, {} warn, {} hint, by country pack '{}'.\n{}\n{}\n",
                count(findings, Severity::Fault), count(findings, Severity::Warn),
                count(findings, Severity::Hint), pack.id, kChecked, kCaution);
@@ -109,15 +125,13 @@ void printText(const plan::Plan& plan, const catalogue::CountryPack& pack,
 
 Json toJson(const Finding& finding, const RoomsOfObjects& rooms) {
     const plan::Room* room = rooms.of(finding);
-    Json entry = {{"rule", finding.rule},
-                  {"severity", word(finding.severity)},
-                  {"room", room == nullptr ? "" : room->id},
-                  {"objects", finding.objects},
-                  {"message", finding.message},
-                  {"remedy", finding.remedy},
-                  {"source", finding.source}};
+    Json entry = {{"id", checks::findingId(finding)},   {"rule", finding.rule},
+                  {"severity", word(finding.severity)}, {"room", room == nullptr ? "" : room->id},
+                  {"objects", finding.objects},         {"message", finding.message},
+                  {"remedy", finding.remedy},           {"source", finding.source}};
     if (finding.value_mm) entry["value"] = *finding.value_mm;
     if (finding.limit_mm) entry["limit"] = *finding.limit_mm;
+    if (finding.accepted) entry["accepted"] = *finding.accepted;
     if (finding.move)
         entry["move"] = {
             {"plate", finding.move->plate}, {"setOut", finding.move->u_mm}, {"height", finding.move->v_mm}};

@@ -1,5 +1,6 @@
 #include "cli/sarif.hpp"
 
+#include "checks/accepted.hpp"
 #include "checks/checks.hpp"
 
 #include <nlohmann/json.hpp>
@@ -67,6 +68,9 @@ Json resultOf(const plan::Finding& finding, const std::vector<switching::Rule>& 
                    {"message", {{"text", finding.message + " " + finding.remedy}}},
                    {"locations", Json::array({place})},
                    {"properties", {{"source", finding.source}}}};
+    result["partialFingerprints"] = {{"finding/v1", checks::findingId(finding)}};
+    if (finding.accepted)
+        result["suppressions"] = Json::array({{{"kind", "external"}, {"justification", *finding.accepted}}});
     if (finding.value_mm) result["properties"]["value"] = *finding.value_mm;
     if (finding.limit_mm) result["properties"]["limit"] = *finding.limit_mm;
     return result;

@@ -199,7 +199,8 @@ int run(const Arguments& arguments) {
     for (const LegShot& shot : *shots) {
         view.light_levels = shot.light_levels;
         view.lines = shot.lines;
-        if (const int code = write(*renderer, view, fileFor(arguments.file, shot)); code != kDone) return code;
+        if (const int code = write(*renderer, view, fileFor(arguments.file, shot)); code != kDone)
+            return code;
     }
     return kDone;
 }

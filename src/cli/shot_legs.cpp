@@ -32,8 +32,8 @@ std::expected<Legs, std::string> legsListed(const switching::Net& net, const std
         const Legs found = legsNamed(net, word);
         if (found.empty()) {
             std::vector<std::string> known;
-            for (const auto& [id, mark] : net.marks())
-                known.push_back(mark);
+            for (const auto& leg : net.plan().legs)
+                known.push_back(switching::legMark(net, leg));
             return std::unexpected(noSuch("switch leg", word, known));
         }
         legs.insert(legs.end(), found.begin(), found.end());

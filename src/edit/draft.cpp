@@ -109,6 +109,9 @@ void Draft::touch(const plan::LightScene&, bool) {
 void Draft::touch(const plan::Agreement&, bool) {
     touched_.answers = true;
 }
+void Draft::touch(const plan::Acceptance&, bool) {
+    touched_.answers = true;
+}
 void Draft::touch(const plan::Room&, bool) {
     touched_.others = structure_ = true;
 }

@@ -47,6 +47,7 @@ GANGWAY_EDIT_LIST(SwitchLeg, legs);
 GANGWAY_EDIT_LIST(Circuit, circuits);
 GANGWAY_EDIT_LIST(LightScene, scenes);
 GANGWAY_EDIT_LIST(Agreement, agreements);
+GANGWAY_EDIT_LIST(Acceptance, accepted);
 GANGWAY_EDIT_LIST(OwnFormat, formats);
 GANGWAY_EDIT_LIST(LibraryPlate, library);
 #undef GANGWAY_EDIT_LIST
@@ -84,7 +85,8 @@ private:
                              Change<plan::Opening>, Change<plan::Furniture>, Change<plan::Plate>,
                              Change<plan::Device>, Change<plan::Luminaire>, Change<plan::SwitchLeg>,
                              Change<plan::Circuit>, Change<plan::LightScene>, Change<plan::Agreement>,
-                             Change<plan::OwnFormat>, Change<plan::LibraryPlate>>;
+                             Change<plan::Acceptance>, Change<plan::OwnFormat>,
+                             Change<plan::LibraryPlate>>;
     std::vector<Any> changes_;
     /// (list, index) of elements whose old value is already kept; emptied for a list when its places shift.
     std::set<std::pair<std::size_t, std::size_t>> kept_;
@@ -93,7 +95,7 @@ private:
 /// What was touched, for views that redo only what they must.
 struct Touched {
     bool others = false;          ///< rooms, openings, storeys, layers, head, formats or library
-    bool answers = false;         ///< agreements were added or removed
+    bool answers = false;         ///< agreements or acceptances were added or removed
     std::set<std::string> plates; ///< ids of plates changed, added or removed
     std::set<std::string> furniture;
     std::set<std::string> luminaires;
@@ -196,6 +198,7 @@ private:
     void touch(const plan::Circuit& circuit, bool structure);
     void touch(const plan::LightScene& scene, bool structure);
     void touch(const plan::Agreement& agreement, bool structure);
+    void touch(const plan::Acceptance& acceptance, bool structure);
     void touch(const plan::Room& room, bool structure);
     void touch(const plan::Opening& opening, bool structure);
     template <class T>

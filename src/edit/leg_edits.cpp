@@ -148,6 +148,19 @@ std::string nextLegMark(const plan::Plan& plan) {
         if (std::string mark = smallLetters(index); !taken.contains(mark)) return mark;
 }
 
+namespace {
+/// ", taken from L4" when other legs worked some of the lamps.
+std::string takenWord(const plan::Plan& plan, const std::string& kept_id, const Fed& fed) {
+    std::string legs;
+    for (const SwitchLeg& leg : plan.legs) {
+        const auto taken = [&](const std::string& lamp) { return holds(leg.luminaires, lamp); };
+        if (leg.id != kept_id && std::ranges::any_of(fed.luminaires, taken))
+            legs += (legs.empty() ? ", taken from " : ", ") + legWord(leg);
+    }
+    return legs;
+}
+} // namespace
+
 Refusable tieWay(const plan::Plan& plan, const plan::WayRef& way, const Fed& fed) {
     if (std::string problem = problemWith(plan, way); !problem.empty()) return std::unexpected(problem);
     for (const SwitchLeg& leg : plan.legs)
@@ -161,7 +174,8 @@ Refusable tieWay(const plan::Plan& plan, const plan::WayRef& way, const Fed& fed
     leg.controls = {way};
     addMissing(leg.luminaires, fed.luminaires);
     addMissing(leg.plates, fed.plates);
-    std::string name = fmt::format("Tie {} to {}", wayWord(plan, way), fedWord(plan, fed));
+    std::string name =
+        fmt::format("Tie {} to {}{}", wayWord(plan, way), fedWord(plan, fed), takenWord(plan, leg.id, fed));
     return Command{std::move(name), "", [leg = std::move(leg)](Draft& draft) {
                        takeFromOthers(draft, leg.id, leg.luminaires, {});
                        draft.add(leg);
@@ -173,7 +187,8 @@ Refusable tieToLeg(const plan::Plan& plan, const std::string& leg_id, const Fed&
     if (leg == nullptr) return std::unexpected(noLeg(leg_id));
     if (fed.empty()) return std::unexpected("choose the lamps it is to work");
     if (std::string problem = problemWith(plan, fed); !problem.empty()) return std::unexpected(problem);
-    std::string name = fmt::format("Tie {} to {}", legWord(*leg), fedWord(plan, fed));
+    std::string name =
+        fmt::format("Tie {} to {}{}", legWord(*leg), fedWord(plan, fed), takenWord(plan, leg_id, fed));
     return Command{std::move(name), "", [leg_id, fed](Draft& draft) {
                        takeFromOthers(draft, leg_id, fed.luminaires, {});
                        SwitchLeg* changed = draft.change<SwitchLeg>(leg_id);

@@ -393,6 +393,16 @@ void describe(V& v, Ref<V, Agreement> a) {
 }
 
 template <class V>
+void describe(V& v, Ref<V, Acceptance> a) {
+    v.id("id", a.id);
+    v.text("facts", a.facts, kRequired);
+    v.text("by", a.by, kRequired);
+    v.text("at", a.at, kRequired);
+    v.text("note", a.note, "");
+    v.unknown(a.unknown);
+}
+
+template <class V>
 void describe(V& v, Ref<V, Plan> p) {
     v.format("gangway", p.format);
     v.group("project", p.project);
@@ -410,6 +420,7 @@ void describe(V& v, Ref<V, Plan> p) {
     v.objects("circuits", p.circuits);
     v.objects("scenes", p.scenes);
     v.objects("agreements", p.agreements);
+    v.objects("accepted", p.accepted);
     v.objects("formats", p.formats);
     v.objects("library", p.library);
     v.unknown(p.unknown);

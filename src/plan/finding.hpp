@@ -30,6 +30,7 @@ struct Finding {
     std::string remedy;               ///< what would settle it
     std::optional<PlateMove> move;    ///< the same as an edit, where it is one that causes no worse finding
     std::optional<Vec3> place_mm;     ///< in house coordinates, z above FFL
+    std::optional<std::string> accepted; ///< the designer takes it as it is: why
 };
 
 } // namespace gangway::plan

@@ -45,7 +45,8 @@ std::vector<std::pair<std::string, std::vector<KnownKey>>> allKnownKeys() {
             {"circuit", knownKeys<Circuit>()},
             {"level", knownKeys<LightScene::Level>()},
             {"scene", knownKeys<LightScene>()},
-            {"agreement", knownKeys<Agreement>()}};
+            {"agreement", knownKeys<Agreement>()},
+            {"acceptance", knownKeys<Acceptance>()}};
 }
 
 } // namespace gangway::plan

@@ -415,6 +415,16 @@ struct Agreement {
     UnknownKeys unknown;
 };
 
+/// A finding of the checks that the designer takes as it is. It counts as long as its facts stay the same.
+struct Acceptance {
+    std::string id;    ///< of the finding: its rule and what it is about (checks/accepted.hpp)
+    std::string facts; ///< what the finding said
+    std::string by;
+    std::string at;    ///< ISO 8601 time, UTC
+    std::string note;  ///< why: "client wants it so"
+    UnknownKeys unknown;
+};
+
 struct Plan {
     int format = kFormatNumber;
     Project project;
@@ -432,6 +442,7 @@ struct Plan {
     std::vector<Circuit> circuits;
     std::vector<LightScene> scenes;
     std::vector<Agreement> agreements;
+    std::vector<Acceptance> accepted;
     std::vector<OwnFormat> formats;
     std::vector<LibraryPlate> library;
     UnknownKeys unknown;

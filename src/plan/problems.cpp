@@ -11,14 +11,14 @@ namespace gangway::plan {
 namespace {
 
 /// How one element of a list is called.
-constexpr std::array<std::pair<std::string_view, std::string_view>, 19> kSingulars{{
-    {"layers", "layer"},         {"storeys", "storey"},       {"rooms", "room"},
-    {"openings", "opening"},     {"furniture", "furniture"},  {"plates", "plate"},
-    {"devices", "device"},       {"luminaires", "luminaire"}, {"legs", "leg"},
-    {"circuits", "circuit"},     {"scenes", "scene"},         {"levels", "level"},
-    {"agreements", "agreement"}, {"walls", "wall"},           {"lines", "wall line"},
-    {"buildUp", "course"},       {"floorBuildUp", "course"},  {"modules", "module"},
-    {"controls", "control"},
+constexpr std::array<std::pair<std::string_view, std::string_view>, 20> kSingulars{{
+    {"layers", "layer"},     {"storeys", "storey"},       {"rooms", "room"},
+    {"openings", "opening"}, {"furniture", "furniture"},  {"plates", "plate"},
+    {"devices", "device"},   {"luminaires", "luminaire"}, {"legs", "leg"},
+    {"circuits", "circuit"}, {"scenes", "scene"},         {"accepted", "acceptance"},
+    {"levels", "level"},     {"agreements", "agreement"}, {"walls", "wall"},
+    {"lines", "wall line"},  {"buildUp", "course"},       {"floorBuildUp", "course"},
+    {"modules", "module"},   {"controls", "control"},
 }};
 
 std::string elementName(const json::Tape& tape, std::string_view list, json::NodeIndex node,

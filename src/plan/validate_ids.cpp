@@ -48,6 +48,7 @@ void validateIds(Validation& v) {
     uniqueIds(v, plan.legs, "legs", "leg id");
     uniqueIds(v, plan.circuits, "circuits", "circuit id");
     uniqueIds(v, plan.scenes, "scenes", "scene id");
+    uniqueIds(v, plan.accepted, "accepted", "accepted finding");
     uniqueIds(v, plan.formats, "formats", "format id");
     uniqueIds(v, plan.library, "library", "library plate id");
     uniqueTags(v, plan.plates, "plates", "tag");

@@ -63,10 +63,20 @@ public:
         suggestForOthers();
         for (const Group& group : proof_.groups)
             suggestForLeg(group);
+        // What is proposed has to change something: a module of several ways can't be exchanged for one of
+        // them.
+        std::erase_if(suggestions_, [&](const Suggestion& one) { return changesNothing(one); });
         return std::move(suggestions_);
     }
 
 private:
+    bool changesNothing(const Suggestion& suggestion) const {
+        if (!suggestion.plates.empty() || !suggestion.changes.empty()) return false;
+        const auto now = std::ranges::find(proof_.plan().legs, suggestion.leg.id, &plan::SwitchLeg::id);
+        return now != proof_.plan().legs.end() && now->controls == suggestion.leg.controls &&
+               now->luminaires == suggestion.leg.luminaires && now->plates == suggestion.leg.plates;
+    }
+
     std::string formatOf(const plan::Room& room) const {
         const plan::Storey* storey = plan::findStorey(proof_.plan(), room.storey);
         return storey == nullptr || storey->plate_format.empty() ? proof_.pack.plate_format

@@ -6,6 +6,9 @@
 
 #include <catch2/catch.hpp>
 
+#include <filesystem>
+#include <fstream>
+
 using namespace gangway;
 using plan::Severity;
 
@@ -273,4 +276,39 @@ TEST_CASE("a box leaves 20 of its wall, and boxes of both sides are 150 apart") 
     // Straight behind each other 47 + 47 leave 20 of 114, and 19 of 113.
     CHECK(find(with(113, 2000), "back-to-back")->severity == Severity::Fault);
     CHECK(find(with(114, 2000), "back-to-back")->severity == Severity::Hint);
+}
+
+TEST_CASE("ies-file: a truncated file is named with its line, a whole one is not") {
+    // IES LM-63-2002, written by hand: one lamp, two angles each way.
+    const auto folder = std::filesystem::path(GANGWAY_OUT_DIR) / "checks-ies";
+    std::filesystem::create_directories(folder);
+    const std::string head =
+        "IESNA:LM-63-2002\n[TEST] 1\n[TESTLAB] none\n[ISSUEDATE] 2026\n[MANUFAC] none\nTILT=NONE\n"
+        "1 1000 1 2 1 1 2 0 0 0\n1 1 10\n0 90\n0\n";
+    std::ofstream(folder / "whole.ies") << head << "100 0\n";
+    std::ofstream(folder / "cut.ies") << head << "100\n";
+    plan::Plan plan = bareRoom();
+    for (const char* name : {"whole.ies", "cut.ies", "gone.ies"})
+        addLamp(plan, name, "room").ies = name;
+    const auto found = checks::check(geometry::HouseIndex(plan), shipped(), packOf("international"), folder);
+    std::vector<std::string> about;
+    for (const auto& finding : found)
+        if (finding.rule == "ies-file") about.push_back(finding.objects.front());
+    CHECK(about == std::vector<std::string>{"cut.ies", "gone.ies"});
+    CHECK(find(found, "ies-file")->message.find("cut.ies:") != std::string::npos);
+}
+
+TEST_CASE("leg-mark-twice: two legs of one mark are found, legs without a mark are not") {
+    plan::Plan plan = bareRoom();
+    addPlate(plan, "s1", "room", "A", 1000, {"switch-1way"});
+    addPlate(plan, "s2", "room", "A", 2000, {"switch-1way"});
+    addLamp(plan, "l1", "room");
+    addLamp(plan, "l2", "room");
+    addLeg(plan, "one", {{"s1", 1, 1}}, {"l1"});
+    addLeg(plan, "two", {{"s2", 1, 1}}, {"l2"});
+    CHECK(find(check(plan), "leg-mark-twice") == nullptr);
+    plan.legs[0].letter = plan.legs[1].letter = "a";
+    CHECK(find(check(plan), "leg-mark-twice") != nullptr);
+    plan.legs[1].letter = "b";
+    CHECK(find(check(plan), "leg-mark-twice") == nullptr);
 }

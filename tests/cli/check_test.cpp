@@ -4,6 +4,8 @@
 
 #include <catch2/catch.hpp>
 
+#include <cmath>
+
 using namespace gangway::testing;
 using Json = nlohmann::json;
 
@@ -76,4 +78,37 @@ TEST_CASE("check --sarif gives a run whose results point at the plan's lines") {
     CHECK(run["invocations"][0]["toolExecutionNotifications"][0]["message"]["text"].get<std::string>().find(
               "Not checked yet") != std::string::npos);
     CHECK(call("check " + kTerrace + " --sarif --json").code == 2);
+}
+
+TEST_CASE("an accepted fault is listed with its reason and no longer counts") {
+    const auto folder = freshFolder("cli-check-accepted");
+    const auto file = folder / "house.plan.json";
+    Json plan = Json::parse(slurp(std::string(GANGWAY_ASSETS_DIR) + "/demo/terrace.plan.json"));
+    const Json before = Json::parse(call("check " + kTerrace + " --json").out);
+    long faults = 0;
+    for (const Json& finding : before["findings"]) {
+        if (finding["severity"] != "fault") continue;
+        ++faults;
+        std::string facts = finding["message"];
+        if (finding.contains("at"))
+            facts += " At " + std::to_string(std::lround(finding["at"][0].get<double>())) + ", " +
+                     std::to_string(std::lround(finding["at"][1].get<double>())) + ", " +
+                     std::to_string(std::lround(finding["at"][2].get<double>())) + ".";
+        plan["accepted"].push_back({{"id", finding["id"]},
+                                    {"facts", facts},
+                                    {"by", "Ann"},
+                                    {"at", "2026-11-26T10:00:00Z"},
+                                    {"note", "client wants it so"}});
+    }
+    REQUIRE(faults > 10);
+    std::ofstream(file) << plan.dump(1);
+    const Ran ran = call("check '" + file.string() + "'");
+    CHECK(ran.code == 0);
+    CHECK(ran.out.find("Accepted as it is\n") != std::string::npos);
+    CHECK(ran.out.find("Accepted: client wants it so") != std::string::npos);
+    CHECK(ran.out.find("\n0 fault, ") != std::string::npos);
+    const Json report = Json::parse(call("check '" + file.string() + "' --sarif").out);
+    for (const Json& result : report["runs"][0]["results"])
+        if (result["level"] == "error")
+            CHECK(result["suppressions"][0]["justification"] == "client wants it so");
 }

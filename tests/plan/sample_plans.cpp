@@ -340,6 +340,12 @@ void fillRandom(Dice& dice, Plan& plan, const Room& room) {
                            dice.text(),
                            {{plan.legs.back().id, dice.length(1, 100), dice.unknown()}},
                            dice.unknown()});
+    plan.accepted.push_back({"covered-plate:" + plan.plates.back().id,
+                             "It is behind the bed.",
+                             "Ann",
+                             "2026-11-25T12:00:00Z",
+                             "the bed is on wheels",
+                             {}});
     plan.agreements.push_back({plan.plates.back().id,
                                dice.pick({Agreement::Answer::Agree, Agreement::Answer::Query}), dice.text(),
                                "2026-11-25T12:00:00Z", dice.text(), "0123456789abcdef", dice.unknown()});

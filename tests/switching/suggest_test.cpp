@@ -119,3 +119,10 @@ TEST_CASE("a room that is in order gets no proposal") {
     CHECK(suggested(smallSwitching()).empty());
     CHECK(suggested(smallSwitching(), "nowhere").empty());
 }
+
+TEST_CASE("what would change nothing is not proposed") {
+    // A way of a module of three can't be exchanged for a one-way switch alone, and works its lamps as it is.
+    plan::Plan plan = smallSwitching();
+    plan.plates[0].modules[0].type = "switch-3circuit-2way";
+    CHECK(suggested(plan).empty());
+}
