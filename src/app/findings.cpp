@@ -111,7 +111,7 @@ void acceptance(State& state, const Finding& finding) {
         if (back) runArranged(state, edit::withdrawAcceptance(id));
         return;
     }
-    ImGui::SetNextItemWidth(ImGui::GetContentRegionAvail().x - 74 * state.scale);
+    ImGui::SetNextItemWidth(ImGui::GetContentRegionAvail().x - 92 * state.scale);
     const bool entered = ImGui::InputTextWithHint("##why", "why it stays so", &state.findings.why,
                                                   ImGuiInputTextFlags_EnterReturnsTrue);
     place(state, "finding-why");
@@ -128,10 +128,21 @@ void acceptance(State& state, const Finding& finding) {
     state.findings.why.clear();
 }
 
-/// What can be done about the finding whose row was clicked; undo takes all of it back.
+bool isOpen(const State& state, const Finding& finding) {
+    return state.seat == Seat::Designer && state.findings.open == checks::findingId(finding);
+}
+
+/// What settles the finding whose row was clicked, who says so, and what can be done here; undo takes it
+/// back.
 void deeds(State& state, const Finding& finding) {
-    if (state.seat != Seat::Designer || state.findings.open != checks::findingId(finding)) return;
+    if (!isOpen(state, finding)) return;
     ImGui::Indent(34 * state.scale);
+    ImGui::PushFont(state.fonts.small);
+    wrapped(finding.remedy);
+    ImGui::PushStyleColor(ImGuiCol_Text, colour(state.tokens->soft_ink));
+    wrapped(finding.source);
+    ImGui::PopStyleColor();
+    ImGui::PopFont();
     if (finding.move && !finding.accepted) remedyButton(state, finding);
     acceptance(state, finding);
     ImGui::Unindent(34 * state.scale);
@@ -144,7 +155,10 @@ void row(State& state, const Finding& finding, std::size_t number) {
     const ImVec2 corner = ImGui::GetCursorScreenPos();
     const float width = ImGui::GetContentRegionAvail().x;
     const float left = corner.x + 34 * s;
-    const auto lines = linesWithin(small, finding.message, corner.x + width - 4 * s - left, 5);
+    const std::string said = finding.accepted
+                                 ? fmt::format("{} Accepted: {}", finding.message, *finding.accepted)
+                                 : finding.message;
+    const auto lines = linesWithin(small, said, corner.x + width - 4 * s - left, 6);
     const float step = small.FontSize + 3 * s;
     const float height = 28 * s + static_cast<float>(lines.size()) * step;
     ImGui::PushID(static_cast<int>(number));
@@ -155,14 +169,13 @@ void row(State& state, const Finding& finding, std::size_t number) {
     }
     place(state, fmt::format("finding:{}:{}", finding.rule,
                              finding.objects.empty() ? std::string() : finding.objects.front()));
-    if (ImGui::IsItemHovered()) explain(state, finding);
+    if (ImGui::IsItemHovered() && !isOpen(state, finding)) explain(state, finding);
     ImDrawList& list = *ImGui::GetWindowDrawList();
     const ImU32 colour = packed(ink(state, finding.severity));
     shape(list, finding.severity, {corner.x + 14 * s, corner.y + height / 2}, 8 * s, colour, 2 * s);
     list.AddText(state.fonts.strong, state.fonts.strong->FontSize, {left, corner.y + 3 * s}, colour,
-                 finding.accepted
-                     ? fmt::format("{}, accepted: {}", word(finding.severity), *finding.accepted).c_str()
-                     : word(finding.severity));
+                 finding.accepted ? fmt::format("{}, accepted", word(finding.severity)).c_str()
+                                  : word(finding.severity));
     for (std::size_t i = 0; i < lines.size(); ++i)
         list.AddText(&small, small.FontSize, {left, corner.y + 23 * s + static_cast<float>(i) * step},
                      packed(state.tokens->ink), lines[i].c_str());
@@ -184,25 +197,20 @@ const std::vector<Finding>& findingsOf(State& state) {
 }
 
 void findingRows(State& state, const std::string& room) {
-    const auto findings = findingsOf(state);
-    std::size_t shown = 0;
-    std::size_t accepted = 0;
-    for (const Finding& finding : findings) {
-        if (!room.empty() && roomOf(state.plan(), finding) != room) continue;
-        accepted += finding.accepted ? 1 : 0;
-        if (finding.accepted && !state.findings.show_accepted) continue;
-        if (shown++ == 0) {
-            ImGui::PushFont(state.fonts.strong);
-            ImGui::TextUnformatted("Findings");
-            ImGui::PopFont();
-        }
-        row(state, finding, shown);
-    }
-    if (accepted > 0) {
+    std::vector<Finding> here;
+    for (const Finding& finding : findingsOf(state))
+        if (room.empty() || roomOf(state.plan(), finding) == room) here.push_back(finding);
+    if (here.empty()) return;
+    ImGui::PushFont(state.fonts.strong);
+    ImGui::TextUnformatted("Findings");
+    ImGui::PopFont();
+    if (const auto accepted =
+            std::ranges::count_if(here, [](const Finding& one) { return one.accepted.has_value(); })) {
         ImGui::Checkbox(fmt::format("Show {} accepted", accepted).c_str(), &state.findings.show_accepted);
         place(state, "findings-accepted");
     }
-    if (shown == 0) return;
+    for (std::size_t i = 0; i < here.size(); ++i)
+        if (!here[i].accepted || state.findings.show_accepted) row(state, here[i], i + 1);
     ImGui::PushFont(state.fonts.small);
     ImGui::PushStyleColor(ImGuiCol_Text, colour(state.tokens->soft_ink));
     wrapped("Cable zones, numbers of outlets and sight are not checked yet. Isolate the supply; a licensed "
