@@ -10,6 +10,7 @@
 
 #include <filesystem>
 #include <map>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -61,6 +62,7 @@ struct RoomLight {
     double area_m2 = 0;    ///< of the room, without its columns
     double lumens = 0;     ///< of its luminaires that are on, dimmed ones in part
     double room_index = 0; ///< k = L W / ((L + W) Hm); 0 without lamps over the plane
+    std::optional<double> walls_lx; ///< average vertical illuminance on its wall faces, where it was asked for
     double lumen_method_lx = 0;        ///< E = flux x UF x MF / area, with the pack's factors
     std::vector<std::string> problems; ///< IES files and hosts that could not be used, in words
 };

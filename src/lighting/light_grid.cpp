@@ -172,6 +172,14 @@ std::vector<const plan::Luminaire*> LitStorey::luminairesIn(const plan::Room& ro
     return found == luminaires_.end() ? std::vector<const plan::Luminaire*>{} : found->second;
 }
 
+double wallsAverage(const LitStorey& storey, const plan::Room& room) {
+    std::vector<double> lux;
+    for (std::size_t wall = 0; wall < room.walls.size(); ++wall)
+        if (const auto light = verticalLight(storey, room.id, wall))
+            lux.insert(lux.end(), light->grid.lux.begin(), light->grid.lux.end());
+    return levelsOf(lux).average_lx;
+}
+
 Levels levelsOf(const std::vector<double>& lux) {
     Levels levels;
     levels.minimum_lx = std::numeric_limits<double>::infinity();

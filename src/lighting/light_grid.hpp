@@ -45,6 +45,10 @@ roomLight(const LitStorey& storey, const catalogue::CountryPack& pack, const std
 [[nodiscard]] std::expected<WallLight, std::string>
 verticalLight(const LitStorey& storey, const std::string& room_id, std::size_t wall);
 
+/// Average vertical illuminance over all wall faces of a room, each cell counting the same; 0 for a room
+/// without.
+[[nodiscard]] double wallsAverage(const LitStorey& storey, const plan::Room& room);
+
 /// Average, least, most and uniformity of values that are not NaN.
 Levels levelsOf(const std::vector<double>& lux);
 

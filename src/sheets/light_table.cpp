@@ -23,17 +23,18 @@ struct Column {
     std::string title;
     double part; ///< of the table's width
 };
-const std::array<Column, 10>& columns() {
-    static const std::array<Column, 10> kColumns{{{"Room", 0.17},
-                                                  {"area m2", 0.065},
+const std::array<Column, 11>& columns() {
+    static const std::array<Column, 11> kColumns{{{"Room", 0.15},
+                                                  {"area m2", 0.06},
                                                   {"lamps lm", 0.075},
                                                   {"average lx", 0.095},
                                                   {"least lx", 0.07},
                                                   {"least / average", 0.095},
-                                                  {"k", 0.05},
+                                                  {"walls lx", 0.075},
+                                                  {"k", 0.045},
                                                   {"lumen method lx", 0.09},
                                                   {"usual lx", 0.095},
-                                                  {"on a scale, lx", 0.195}}};
+                                                  {"on a scale, lx", 0.15}}};
     return kColumns;
 }
 
@@ -95,12 +96,13 @@ Block rowOf(const plan::Room& room, const catalogue::CountryPack& pack, const li
     const bool lit = light.levels.maximum_lx > 0;
     const bool lamps = light.lumens > 0;
     const auto orDash = [](bool there, const std::string& text) { return there ? text : std::string("-"); };
-    const std::array<std::string, 8> values{
+    const std::array<std::string, 9> values{
         fmt::format("{:.1f}", light.area_m2),
         orDash(lamps, fmt::format("{:.0f}", light.lumens)),
         orDash(lit, luxText(light.levels.average_lx)),
         orDash(lit, luxText(light.levels.minimum_lx)),
         orDash(lit, fmt::format("{:.2f}", light.levels.uniformity)),
+        orDash(light.walls_lx.value_or(0) > 0, luxText(light.walls_lx.value_or(0))),
         orDash(light.room_index > 0, fmt::format("{:.2f}", light.room_index)),
         orDash(lamps, luxText(light.lumen_method_lx)),
         usual == nullptr ? "-" : rangeText(*usual)};
@@ -115,7 +117,7 @@ Block rowOf(const plan::Room& room, const catalogue::CountryPack& pack, const li
     for (std::size_t i = 0; i < values.size(); ++i)
         texts.text({cellOf(i + 1, width_mm, kRowHeight).right - kPad, baseline}, values[i], kNoteText,
                    drawing::Align::Right);
-    drawScale(block, cellOf(9, width_mm, kRowHeight), usual, light);
+    drawScale(block, cellOf(10, width_mm, kRowHeight), usual, light);
     texts.line({0, -block.height_mm}, {width_mm, -block.height_mm}, kThin);
     return block;
 }
@@ -158,8 +160,8 @@ std::vector<Block> lightTableHead(double width_mm, bool continued) {
         ink.paragraph({x, -kNoteText - 0.6}, lines, kNoteText,
                       right ? drawing::Align::Right : drawing::Align::Left);
     }
-    const Rect scale = cellOf(9, width_mm, kHeadHeight);
-    for (double lux : {0.0, 250.0, 500.0})
+    const Rect scale = cellOf(10, width_mm, kHeadHeight);
+    for (double lux : {0.0, 500.0})
         ink.text({onScale(scale, lux), -kHeadHeight + 1.4}, fmt::format("{:g}", lux), kNoteText,
                  drawing::Align::Centre);
     ink.line({0, -kHeadHeight}, {width_mm, -kHeadHeight}, kOutline);
@@ -189,7 +191,7 @@ std::vector<Block> lightNotes(const plan::Plan& plan, const catalogue::CountryPa
             "they stand open and furniture. Work plane {} above FFL; on tops up to {:g} higher the "
             "light is taken on them; inside taller furniture there is no value. Average and least leave a "
             "strip of {:g} % of the shorter side along the walls out, {:g} at most (EN 12464-1, from "
-            "memory).",
+            "memory). Walls: the average on the wall faces, behind furniture too.",
             rooms.empty() ? 250.0 : rooms.front().grid.cell_mm, sourced(pack.work_plane_mm),
             lighting::kPlaneRise_mm, 100 * lighting::kMarginPart, lighting::kMostMargin_mm),
         fmt::format("Lumen method: lamps' lm x UF x MF / area, UF {}, MF {}; k is the room index.",

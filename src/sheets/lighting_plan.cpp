@@ -116,7 +116,10 @@ void fillRooms(StoreyWork& work, const geometry::HouseIndex& house, const catalo
     const lighting::LitStorey lit(house, work.storey->id, light_options);
     for (const plan::Room& room : house.plan().rooms) {
         if (room.storey != work.storey->id || (!options.room.empty() && room.id != options.room)) continue;
-        if (auto light = lighting::roomLight(lit, pack, room.id)) work.rooms.push_back(std::move(*light));
+        auto light = lighting::roomLight(lit, pack, room.id);
+        if (!light) continue;
+        light->walls_lx = lighting::wallsAverage(lit, room);
+        work.rooms.push_back(std::move(*light));
     }
 }
 

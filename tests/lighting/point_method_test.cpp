@@ -2,10 +2,12 @@
 // the shapes of light against their closed forms.
 #include "geometry/shapes.hpp"
 #include "lighting/illuminance.hpp"
+#include "lighting/light_grid.hpp"
 #include "lighting/lumen_method.hpp"
 
 #include <catch2/catch.hpp>
 
+#include <cmath>
 #include <numbers>
 
 using namespace gangway;
@@ -138,4 +140,43 @@ TEST_CASE("shadows hold far from the origin and when turned") {
         CHECK_FALSE(world.blocked(move + Vec3{1100, 0, 0}, move + Vec3{0, 0, 2000}));
         CHECK_FALSE(world.blocked(move + Vec3{0, 1100, 0}, move + Vec3{0, 0, 2000}));
     }
+}
+
+TEST_CASE("the walls' average of a room is that of all cells of its walls") {
+    // By hand from the faces one by one: the same cells, counted the same.
+    const plan::Plan plan = [] {
+        plan::Plan house;
+        house.storeys.emplace_back().id = "ground";
+        plan::Room room;
+        room.id = "room";
+        room.storey = "ground";
+        room.outline = {{0, 3000}, {4000, 3000}, {4000, 0}, {0, 0}};
+        for (const char* wall : {"A", "B", "C", "D"})
+            room.walls.emplace_back().id = wall;
+        house.rooms.push_back(room);
+        plan::Luminaire lamp;
+        lamp.id = "lamp";
+        lamp.room = "room";
+        lamp.host.kind = plan::Host::Kind::Ceiling;
+        lamp.host.u_mm = 1000;
+        lamp.host.v_mm = 1500;
+        lamp.lumens = 1000;
+        house.luminaires.push_back(lamp);
+        return house;
+    }();
+    const geometry::HouseIndex house(plan);
+    const lighting::LitStorey lit(house, "ground", {});
+    double sum = 0;
+    double cells = 0;
+    for (std::size_t wall = 0; wall < 4; ++wall) {
+        const auto light = lighting::verticalLight(lit, "room", wall);
+        REQUIRE(light);
+        for (const double lux : light->grid.lux)
+            if (!std::isnan(lux)) {
+                sum += lux;
+                ++cells;
+            }
+    }
+    CHECK(lighting::wallsAverage(lit, plan.rooms.front()) == Approx(sum / cells));
+    CHECK(sum / cells > 1);
 }
