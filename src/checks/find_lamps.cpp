@@ -156,18 +156,6 @@ void findWallLamps(const Facts& facts, Findings& findings) {
     }
 }
 
-double toOutline(const std::vector<plan::Vec2>& outline, plan::Vec2 at) {
-    double least = std::numeric_limits<double>::infinity();
-    for (std::size_t i = 0; i < outline.size(); ++i) {
-        const plan::Vec2 a = outline[i];
-        const plan::Vec2 edge = outline[(i + 1) % outline.size()] - a;
-        const double part =
-            dot(edge, edge) > 0 ? std::clamp(dot(at - a, edge) / dot(edge, edge), 0.0, 1.0) : 0;
-        least = std::min(least, length(at - (a + edge * part)));
-    }
-    return least;
-}
-
 void findFan(const Facts& facts, const plan::Furniture& fan, Findings& findings) {
     const double tip = std::max(fan.size.width_mm, fan.size.depth_mm) / 2;
     const double wanted = facts.limit("fanTip");

@@ -19,17 +19,6 @@ constexpr const char* kZoneSource =
 /// A tray lower than this is level with the floor, and the water goes further.
 constexpr double kTrayMm = 20;
 
-double toOutline(const std::vector<plan::Vec2>& outline, plan::Vec2 at) {
-    double least = std::numeric_limits<double>::infinity();
-    for (std::size_t i = 0; i < outline.size(); ++i) {
-        const plan::Vec2 a = outline[i];
-        const plan::Vec2 edge = outline[(i + 1) % outline.size()] - a;
-        const double part =
-            dot(edge, edge) > 0 ? std::clamp(dot(at - a, edge) / dot(edge, edge), 0.0, 1.0) : 0;
-        least = std::min(least, length(at - (a + edge * part)));
-    }
-    return least;
-}
 } // namespace
 
 std::vector<WetZone> wetZones(const geometry::HouseIndex& house, const catalogue::CountryPack& pack,

@@ -16,7 +16,7 @@ void findLamps(const Facts& facts, Findings& findings);   ///< centring, overlap
 void findLeads(const Facts& facts, Findings& findings);   ///< devices and their outlets
 void findWet(const Facts& facts, Findings& findings);     ///< bath and shower zones
 
-void findLight(const Facts& facts, Findings& findings);   ///< IES files, marks of legs
+void findLight(const Facts& facts, Findings& findings); ///< IES files, marks of legs
 
 /// A finding about a plate, with its place.
 plan::Finding about(const Facts& facts, std::string rule, plan::Severity severity, const Point& point);
@@ -25,5 +25,8 @@ std::string whoIn(const Facts& facts, const Point& point);
 std::string roomName(const Facts& facts, const std::string& room_id);
 /// A length as it is said: one decimal where there is one. "13", "136.5".
 std::string mm(double length_mm);
+
+/// From a point to the nearest edge of an outline on plan, inside or out.
+double toOutline(const std::vector<plan::Vec2>& outline, plan::Vec2 at);
 
 } // namespace gangway::checks

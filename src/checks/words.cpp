@@ -1,8 +1,10 @@
 // How findings are begun and worded.
 #include "checks/rules.hpp"
 
+#include <algorithm>
 #include <cmath>
 #include <fmt/format.h>
+#include <limits>
 
 namespace gangway::checks {
 
@@ -30,6 +32,18 @@ std::string mm(double length_mm) {
     if (std::abs(rounded - std::round(rounded)) < 0.05)
         return fmt::format("{:.0f}", std::abs(rounded) < 0.05 ? 0.0 : rounded);
     return fmt::format("{:.1f}", rounded);
+}
+
+double toOutline(const std::vector<plan::Vec2>& outline, plan::Vec2 at) {
+    double least = std::numeric_limits<double>::infinity();
+    for (std::size_t i = 0; i < outline.size(); ++i) {
+        const plan::Vec2 a = outline[i];
+        const plan::Vec2 edge = outline[(i + 1) % outline.size()] - a;
+        const double part =
+            dot(edge, edge) > 0 ? std::clamp(dot(at - a, edge) / dot(edge, edge), 0.0, 1.0) : 0;
+        least = std::min(least, length(at - (a + edge * part)));
+    }
+    return least;
 }
 
 } // namespace gangway::checks
