@@ -191,7 +191,8 @@ const std::vector<Finding>& findingsOf(State& state) {
     if (kept.version == state.document.version() || state.document.stepOpen() || !state.derived.house ||
         pack == nullptr)
         return kept.list;
-    kept.list = checks::check(*state.derived.house, state.catalogue, *pack);
+    kept.list =
+        checks::check(*state.derived.house, state.catalogue, *pack, state.document.file().parent_path());
     kept.version = state.document.version();
     return kept.list;
 }

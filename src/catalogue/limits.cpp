@@ -11,7 +11,6 @@ constexpr auto kKinds = std::to_array<LimitKind>({
     {"sideGap", 0, 300, "from a plate to the side of furniture, mm"},
     {"tallGap", 0, 300, "from a plate to the side of something tall, mm"},
     {"boardEdge", 0, 100, "from a plate to the edge of a shelf, a drawer or a unit's side, mm"},
-    {"handHole", 0, 400, "width and height of a hole that a hand goes through, mm"},
     {"plugFlat", 5, 200, "free depth before a socket for a flat or angled plug, mm"},
     {"plugStraight", 5, 200, "free depth before a socket for a straight plug and its cord, mm"},
     {"plugBlock", 5, 300, "free depth before a socket for a plug-in power block, mm"},
@@ -47,7 +46,6 @@ constexpr auto kKinds = std::to_array<LimitKind>({
     {"reachLow", 0, 1500, "lowest centre of what a hand works; 0: not asked, mm"},
     {"reachHigh", 0, 3000, "highest centre of what a hand works; 0: not asked, mm"},
     {"worktopClear", 0, 500, "from a worktop up to the lower edge of a plate, mm"},
-    {"worktopHigh", 100, 1500, "from a worktop up to a plate's centre, mm"},
     {"marginWarn", 0, 100, "a place that is right by less than this is fragile, mm"},
 });
 } // namespace

@@ -8,7 +8,8 @@
 
 namespace gangway::checks {
 
-/// "covered-plate:kitchen-04:kitchen-dishwasher": the rule and what it is about, the same as long as both are.
+/// "covered-plate:kitchen-04:kitchen-dishwasher": the rule and what it is about, the same as long as both
+/// are.
 std::string findingId(const plan::Finding& finding);
 /// What was said and where, with its numbers: when it changes, an acceptance no longer counts.
 std::string factsOf(const plan::Finding& finding);

@@ -38,6 +38,13 @@ std::optional<Interval> slice(const std::vector<plan::Vec2>& area, double low, d
 }
 } // namespace
 
+void addOverAndNear(std::vector<Bar>& bars, Bar over, plan::Severity near, const Keep& keep) {
+    bars.push_back(over);
+    over.severity = near;
+    over.keep = keep;
+    bars.push_back(std::move(over));
+}
+
 std::optional<Interval> barredAlong(const Bar& bar, plan::Vec2 half_mm, double v_mm) {
     const auto extent = slice<&plan::Vec2::x, &plan::Vec2::y>(
         bar.area_mm, v_mm - half_mm.y - bar.keep.above_mm, v_mm + half_mm.y + bar.keep.below_mm);

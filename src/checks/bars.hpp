@@ -43,6 +43,9 @@ struct Bar {
     bool proven_elsewhere = false; ///< closes gaps, but the switching proof reports it
 };
 
+/// Two bars over one area: over it at all, and, less badly, nearer to it than `keep`.
+void addOverAndNear(std::vector<Bar>& bars, Bar over, plan::Severity near, const Keep& keep);
+
 /// Centres u at which a plate of half size `half_mm` at height v comes nearer to the area than the bar keeps
 /// free; both ends are themselves free. nullopt: none at that height. Exact for convex areas.
 std::optional<Interval> barredAlong(const Bar& bar, plan::Vec2 half_mm, double v_mm);

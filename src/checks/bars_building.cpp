@@ -25,19 +25,6 @@ Bar barOf(std::string rule, Severity severity, std::string object, std::string n
     return bar;
 }
 
-/// Two bars over one area: over it at all, and nearer than `gap_mm`.
-void addBoth(std::vector<Bar>& bars, const Bar& over, Severity near, double gap_mm,
-             const std::string& source) {
-    bars.push_back(over);
-    if (gap_mm <= 0) return;
-    Bar beside = over;
-    beside.severity = near;
-    beside.keep = keepAround(gap_mm);
-    beside.limit_mm = gap_mm;
-    beside.source = source;
-    bars.push_back(std::move(beside));
-}
-
 void barCeiling(const WallScene& scene, std::vector<Bar>& bars) {
     const auto outline = geometry::wallOutline(*scene.room, scene.wall);
     for (std::size_t i = 0; i < outline.size(); ++i) {
@@ -68,10 +55,7 @@ void barOpenings(const Facts& facts, const WallScene& scene, std::vector<Bar>& b
         over.limit_mm = facts.limit("openingGap");
         over.why = "a plate beside a casing or an opening's edge wants clear wall round it";
         over.source = facts.source("openingGap");
-        bars.push_back(over);
-        over.severity = Severity::Warn;
-        over.keep = keepAround(facts.limit("openingGap"));
-        bars.push_back(std::move(over));
+        addOverAndNear(bars, std::move(over), Severity::Warn, keepAround(facts.limit("openingGap")));
         if (hole.opening->kind != plan::Opening::Kind::PocketDoor || hole.opening->cavity_mm <= 0) continue;
         const bool left = (hole.opening->parks == plan::Side::Left) == hole.hosted_here;
         Bar cavity = barOf("pocket-cavity", Severity::Fault, hole.opening->id, openingName(*hole.opening),
@@ -127,7 +111,7 @@ void barLine(const Facts& facts, const WallScene& scene, const plan::WallLine& l
         over.limit_mm = facts.limit(words.limit);
         over.why = "a plate does not lie flat on it";
         over.source = facts.source(words.limit);
-        addBoth(bars, over, Severity::Warn, facts.limit(words.limit), facts.source(words.limit));
+        addOverAndNear(bars, std::move(over), Severity::Warn, keepAround(facts.limit(words.limit)));
     }
 }
 

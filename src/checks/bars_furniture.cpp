@@ -85,7 +85,7 @@ void hide(const Facts& facts, const Obstacle& obstacle, Standing standing, const
         bar.limit_mm = point.plug_mm;
         bar.why = fmt::format("{} needs {:.0f} mm, {:.0f} are free", point.plug_words, point.plug_mm,
                               std::max(0.0, obstacle.near_mm));
-        bar.source = facts.source("plugStraight");
+        bar.source = facts.source(point.plug_limit);
     } else {
         bar.why = standing == Standing::Light ? "it has to be moved first" : "it hides the plate";
         bar.source = "covered plates and the use of a point (C1 to C5); common practice, no source";
@@ -114,10 +114,7 @@ void barBoard(const Facts& facts, const Obstacle& obstacle, std::vector<Bar>& ba
     over.limit_mm = facts.limit("boardEdge");
     over.why = "a board can't cross a plate";
     over.source = facts.source("boardEdge");
-    bars.push_back(over);
-    over.severity = Severity::Warn;
-    over.keep = keepAround(facts.limit("boardEdge"));
-    bars.push_back(std::move(over));
+    addOverAndNear(bars, std::move(over), Severity::Warn, keepAround(facts.limit("boardEdge")));
 }
 
 void barWorktop(const Facts& facts, const Obstacle& obstacle, std::vector<Bar>& bars) {
@@ -201,10 +198,7 @@ void barScreen(const Facts& facts, const Obstacle& obstacle, const Point& point,
         bar.why = "the screen's bracket is screwed on there";
         bar.source = facts.source("bracketGap");
         bar.limit_mm = facts.limit("bracketGap");
-        bars.push_back(bar);
-        bar.severity = Severity::Warn;
-        bar.keep = keepAround(facts.limit("bracketGap"));
-        bars.push_back(std::move(bar));
+        addOverAndNear(bars, std::move(bar), Severity::Warn, keepAround(facts.limit("bracketGap")));
     } else if (!feeds) {
         hide(facts, obstacle, Standing::Fixed, point, bars);
     } else if (point.plug_mm > obstacle.near_mm) {

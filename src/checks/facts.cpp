@@ -24,7 +24,8 @@ void takePlug(const catalogue::CountryPack& pack, Point& point) {
         if (point.socket) plug = device->plug;
     const bool flat = plug == plan::Device::Plug::Flat;
     const bool block = plug == plan::Device::Plug::PowerBlock;
-    point.plug_mm = pack.limit(flat ? "plugFlat" : block ? "plugBlock" : "plugStraight").value;
+    point.plug_limit = flat ? "plugFlat" : block ? "plugBlock" : "plugStraight";
+    point.plug_mm = pack.limit(point.plug_limit).value;
     point.plug_words = flat ? "a flat plug" : block ? "a power block" : "a straight plug";
 }
 

@@ -22,6 +22,7 @@ struct Point {
     bool data = false;
     double plug_mm = 0;                       ///< free depth that what is plugged in needs; 0: nothing is
     std::string plug_words;                   ///< "a straight plug"
+    std::string plug_limit;                   ///< the id of that limit
     std::vector<const plan::Device*> devices; ///< plugged into it
     const std::string& tag() const { return plate->tag.empty() ? plate->id : plate->tag; }
     plan::Vec2 centre_mm() const { return {plate->host.u_mm, plate->host.v_mm}; }
