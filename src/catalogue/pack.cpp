@@ -3,8 +3,11 @@
 #include "catalogue/json_files.hpp"
 #include "catalogue/limits.hpp"
 #include "catalogue/read_entries.hpp"
+#include "catalogue/read_pack_tables.hpp"
 
 #include <algorithm>
+#include <array>
+#include <cstdlib>
 #include <fmt/format.h>
 #include <fmt/ranges.h>
 #include <set>
@@ -43,14 +46,14 @@ MountingHeight readHeight(const Json& object, const std::string& pointer, Mistak
     height.kinds = readKinds(reader);
     height.where = reader.text("where", "");
     height.source = reader.text("source");
-    height.grade =
-        static_cast<Grade>(reader.word("grade", {"official", "trade", "secondary", "memory", "practice"}));
+    height.grade = detail::readGrade(reader);
     reader.finish();
     return height;
 }
 
 void readHeights(ObjectReader& reader, CountryPack& pack, Mistakes& mistakes) {
     const Json* heights = reader.array("heights", ObjectReader::Presence::Required);
+    pack.heights.clear();
     std::set<std::string> seen;
     for (std::size_t i = 0; heights && i < heights->size(); ++i) {
         const std::string pointer = fmt::format("{}/{}", reader.at("heights"), i);
@@ -62,16 +65,12 @@ void readHeights(ObjectReader& reader, CountryPack& pack, Mistakes& mistakes) {
     }
 }
 
-Grade readGrade(ObjectReader& reader) {
-    return static_cast<Grade>(reader.word("grade", {"official", "trade", "secondary", "memory", "practice"}));
-}
-
 Sourced readSourced(ObjectReader& numbers, const std::string& key, detail::Range range, Mistakes& mistakes) {
     ObjectReader reader(numbers.object(key), numbers.at(key), mistakes);
     Sourced number;
     number.value = reader.length("value", range);
     number.source = reader.text("source");
-    number.grade = readGrade(reader);
+    number.grade = detail::readGrade(reader);
     reader.finish();
     return number;
 }
@@ -105,57 +104,119 @@ Wiring readWiring(ObjectReader& parent, Mistakes& mistakes) {
     wiring.convention = static_cast<WiringConvention>(
         reader.word("convention", {"loop-in-at-lamp", "neutral-at-switch", "junction-box"}));
     wiring.source = reader.text("source");
-    wiring.grade = readGrade(reader);
+    wiring.grade = detail::readGrade(reader);
     reader.finish();
     return wiring;
 }
 
 void readLight(ObjectReader& parent, CountryPack& pack, Mistakes& mistakes) {
-    static const std::vector<std::string> kUses = {"unstated", "living",  "dining",   "kitchen", "bedroom",
-                                                   "child",    "study",   "bathroom", "toilet",  "hall",
-                                                   "stair",    "utility", "store"};
     const Json* list = parent.array("light", ObjectReader::Presence::Required);
+    pack.light.clear();
     for (std::size_t i = 0; list && i < list->size(); ++i) {
         ObjectReader reader((*list)[i], fmt::format("/light/{}", i), mistakes);
         LightTarget target;
-        target.use = static_cast<plan::RoomUse>(reader.word("use", kUses));
+        target.use = detail::readUse(reader);
         target.task = reader.text("task", "");
         target.low_lx = reader.length("low", {1, 5000});
         target.high_lx = reader.length("high", {1, 5000});
         target.source = reader.text("source");
-        target.grade = readGrade(reader);
+        target.grade = detail::readGrade(reader);
         reader.finish();
         pack.light.push_back(std::move(target));
     }
 }
 
 /// What a pack does not say is as the international one says.
-void takeLimits(CountryPacks& loaded) {
+void takeInternational(CountryPacks& loaded) {
     const CountryPack* international = loaded.pack("international");
     if (international == nullptr) return;
-    for (CountryPack& pack : loaded.packs)
+    for (CountryPack& pack : loaded.packs) {
         for (const auto& [id, number] : international->limits)
             pack.limits.try_emplace(id, number);
+        if (pack.things.empty()) pack.things = international->things;
+        if (pack.bodies.empty()) pack.bodies = international->bodies;
+    }
 }
 
-CountryPack readPack(const Json& object, Mistakes& mistakes) {
-    ObjectReader reader(object, "", mistakes);
-    CountryPack pack;
+/// Over `pack`, which is empty or the one that is extended: then a key may be left out.
+void readOver(ObjectReader& reader, CountryPack& pack, Mistakes& mistakes) {
+    const bool whole = pack.id.empty();
+    const auto says = [&](const char* key) { return whole || reader.has(key); };
+    pack.extends = reader.text("extends", "");
     pack.id = reader.text("id");
     pack.name = reader.text("name");
-    pack.units = static_cast<plan::DisplayUnits>(reader.word("units", {"mm", "cm", "m", "ft-in"}));
-    pack.paper = reader.text("paper");
-    pack.plate_format = reader.text("plateFormat");
-    pack.height_habit = reader.text("heightHabit");
-    pack.habit_source = reader.text("habitSource");
+    pack.edition = reader.text("edition", pack.edition);
     reader.text("note", "");
-    readHeights(reader, pack, mistakes);
-    readNumbers(reader, pack, mistakes);
+    if (says("units"))
+        pack.units = static_cast<plan::DisplayUnits>(reader.word("units", {"mm", "cm", "m", "ft-in"}));
+    if (says("paper")) pack.paper = reader.text("paper");
+    if (says("plateFormat")) pack.plate_format = reader.text("plateFormat");
+    if (says("heightHabit")) pack.height_habit = reader.text("heightHabit");
+    if (says("habitSource")) pack.habit_source = reader.text("habitSource");
+    if (says("heights")) readHeights(reader, pack, mistakes);
+    if (says("numbers")) readNumbers(reader, pack, mistakes);
     readLimits(reader, pack, mistakes);
-    pack.wiring = readWiring(reader, mistakes);
-    readLight(reader, pack, mistakes);
+    if (says("wiring")) pack.wiring = readWiring(reader, mistakes);
+    if (says("light")) readLight(reader, pack, mistakes);
+    if (reader.has("cableZones")) pack.zones = detail::readCableZones(reader, mistakes);
+    if (reader.has("outlets")) pack.outlets = detail::readOutletCounts(reader, mistakes);
+    if (reader.has("things")) pack.things = detail::readRoomThings(reader, mistakes);
+    if (reader.has("bodies")) pack.bodies = detail::readBodies(reader, mistakes);
     reader.finish();
-    return pack;
+}
+
+/// Files whose packs are still to be read.
+using Waiting = std::vector<const detail::JsonFile*>;
+
+std::string extendedBy(const detail::JsonFile& file) {
+    const auto found = file.content.find("extends");
+    return found != file.content.end() && found->is_string() ? found->get<std::string>() : std::string();
+}
+
+void keep(CountryPack pack, const std::set<std::string>& replaceable, const detail::JsonFile& file,
+          Mistakes& mistakes, CountryPacks& loaded) {
+    const auto known = std::ranges::find(loaded.packs, pack.id, &CountryPack::id);
+    const bool replaces = known != loaded.packs.end() && replaceable.contains(pack.id);
+    if (mistakes.empty() && known != loaded.packs.end() && !replaces)
+        mistakes.push_back({"/id", fmt::format("pack '{}' is defined twice", pack.id)});
+    if (!mistakes.empty())
+        std::ranges::move(detail::lines(file, mistakes), std::back_inserter(loaded.problems));
+    else if (replaces)
+        *known = std::move(pack);
+    else
+        loaded.packs.push_back(std::move(pack));
+}
+
+/// Packs in the files' order; those that extend one wait until that is read.
+void readFiles(const std::vector<detail::JsonFile>& files, const std::set<std::string>& replaceable,
+               CountryPacks& loaded) {
+    Waiting waiting;
+    for (const detail::JsonFile& file : files)
+        waiting.push_back(&file);
+    for (bool progress = true; progress && !waiting.empty();) {
+        progress = false;
+        Waiting later;
+        for (const detail::JsonFile* file : waiting) {
+            const std::string base = extendedBy(*file);
+            const CountryPack* extended = loaded.pack(base);
+            if (!base.empty() && extended == nullptr) {
+                later.push_back(file);
+                continue;
+            }
+            progress = true;
+            Mistakes mistakes;
+            ObjectReader reader(file->content, "", mistakes);
+            CountryPack pack = extended == nullptr ? CountryPack{} : *extended;
+            readOver(reader, pack, mistakes);
+            keep(std::move(pack), replaceable, *file, mistakes, loaded);
+        }
+        waiting = std::move(later);
+    }
+    for (const detail::JsonFile* file : waiting)
+        std::ranges::move(
+            detail::lines(*file, {{"/extends", fmt::format("there is no pack '{}' that could be extended",
+                                                           extendedBy(*file))}}),
+            std::back_inserter(loaded.problems));
 }
 
 } // namespace
@@ -180,23 +241,58 @@ const CountryPack* CountryPacks::pack(const std::string& id) const {
 }
 
 std::expected<CountryPacks, std::string> loadPacks(const std::filesystem::path& folder) {
+    return loadPacks(folder, {});
+}
+
+std::expected<CountryPacks, std::string> loadPacks(const std::filesystem::path& shipped,
+                                                   const std::vector<std::filesystem::path>& own) {
     CountryPacks loaded;
-    const auto files = detail::readJsonFiles(folder, "country pack", loaded.problems);
+    const auto files = detail::readJsonFiles(shipped, "country pack", loaded.problems);
     if (!files) return std::unexpected(files.error());
-    for (const detail::JsonFile& file : *files) {
-        Mistakes mistakes;
-        CountryPack pack = readPack(file.content, mistakes);
-        if (mistakes.empty() && loaded.pack(pack.id))
-            mistakes.push_back({"/id", fmt::format("pack '{}' is defined twice", pack.id)});
-        if (mistakes.empty())
-            loaded.packs.push_back(std::move(pack));
+    readFiles(*files, {}, loaded);
+    std::set<std::string> replaceable;
+    for (const CountryPack& pack : loaded.packs)
+        replaceable.insert(pack.id);
+    for (const std::filesystem::path& folder : own) {
+        std::error_code ignored;
+        if (!std::filesystem::is_directory(folder, ignored)) continue;
+        const auto theirs = detail::readJsonFiles(folder, "country pack", loaded.problems);
+        if (theirs)
+            readFiles(*theirs, replaceable, loaded);
         else
-            std::ranges::move(detail::lines(file, mistakes), std::back_inserter(loaded.problems));
+            loaded.problems.push_back(theirs.error());
     }
-    takeLimits(loaded);
+    takeInternational(loaded);
     if (!loaded.packs.empty()) return loaded;
-    return std::unexpected(fmt::format("country pack folder '{}': no pack could be read\n{}", folder.string(),
-                                       fmt::join(loaded.problems, "\n")));
+    return std::unexpected(fmt::format("country pack folder '{}': no pack could be read\n{}",
+                                       shipped.string(), fmt::join(loaded.problems, "\n")));
+}
+
+std::vector<std::filesystem::path> ownPackFolders(const std::filesystem::path& plan_file) {
+    std::vector<std::filesystem::path> folders;
+    const char* config = std::getenv("XDG_CONFIG_HOME");
+    const char* home = std::getenv("HOME");
+    if (config != nullptr && *config != '\0')
+        folders.push_back(std::filesystem::path(config) / "gangway" / "packs");
+    else if (home != nullptr && *home != '\0')
+        folders.push_back(std::filesystem::path(home) / ".config" / "gangway" / "packs");
+    if (!plan_file.empty()) folders.push_back(plan_file.parent_path() / "packs");
+    return folders;
+}
+
+std::string packCopy(const CountryPack& base, const std::string& id, const std::string& name) {
+    static constexpr auto kGrades =
+        std::to_array<const char*>({"official", "trade", "secondary", "memory", "practice"});
+    nlohmann::ordered_json copy = {{"extends", base.id}, {"id", id}, {"name", name}};
+    if (!base.edition.empty()) copy["edition"] = base.edition;
+    for (const LimitKind& kind : limitKinds()) {
+        const Sourced& limit = base.limit(kind.id);
+        if (limit.source.empty()) continue;
+        copy["limits"][std::string(kind.id)] = {{"value", limit.value},
+                                                {"source", limit.source},
+                                                {"grade", kGrades[static_cast<std::size_t>(limit.grade)]}};
+    }
+    return copy.dump(2) + "\n";
 }
 
 std::string gradeText(Grade grade) {

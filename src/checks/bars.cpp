@@ -112,6 +112,69 @@ double overlapAlong(const Bar& bar, plan::Vec2 half_mm, plan::Vec2 centre_mm) {
                              std::max(along->from_mm, centre_mm.x - half_mm.x));
 }
 
+namespace {
+plan::Vec2 onEdge(plan::Vec2 from, plan::Vec2 to, plan::Vec2 at) {
+    const plan::Vec2 along = to - from;
+    const double size = dot(along, along);
+    const double part = size == 0 ? 0 : std::clamp(dot(at - from, along) / size, 0.0, 1.0);
+    return from + along * part;
+}
+
+Interval extent(const std::vector<plan::Vec2>& area) {
+    Interval across{1e300, -1e300};
+    for (const plan::Vec2 corner : area) {
+        across.from_mm = std::min(across.from_mm, corner.x);
+        across.to_mm = std::max(across.to_mm, corner.x);
+    }
+    return across;
+}
+
+double middleHeight(const std::vector<plan::Vec2>& area) {
+    double low = 1e300;
+    double high = -1e300;
+    for (const plan::Vec2 corner : area) {
+        low = std::min(low, corner.y);
+        high = std::max(high, corner.y);
+    }
+    return (low + high) / 2;
+}
+
+bool parted(const std::vector<plan::Vec2>& a, const std::vector<plan::Vec2>& b) {
+    for (std::size_t i = 0; i < a.size(); ++i) {
+        const plan::Vec2 from = a[i];
+        const plan::Vec2 along = a[(i + 1) % a.size()] - from;
+        if (std::ranges::all_of(b, [&](plan::Vec2 at) { return cross(along, at - from) <= 0; })) return true;
+    }
+    return false;
+}
+} // namespace
+
+std::pair<plan::Vec2, plan::Vec2> nearestPoints(const std::vector<plan::Vec2>& a,
+                                                const std::vector<plan::Vec2>& b) {
+    if (!parted(a, b) && !parted(b, a)) {
+        const Interval first = extent(a);
+        const Interval second = extent(b);
+        const double v = middleHeight(a);
+        const bool leftwards = first.to_mm - second.from_mm < second.to_mm - first.from_mm;
+        return leftwards ? std::pair{plan::Vec2{first.to_mm, v}, plan::Vec2{second.from_mm, v}}
+                         : std::pair{plan::Vec2{first.from_mm, v}, plan::Vec2{second.to_mm, v}};
+    }
+    std::pair<plan::Vec2, plan::Vec2> nearest{a.front(), b.front()};
+    double least = 1e300;
+    const auto take = [&](plan::Vec2 on_a, plan::Vec2 on_b) {
+        const double away = length(on_a - on_b);
+        if (away >= least) return;
+        least = away;
+        nearest = {on_a, on_b};
+    };
+    for (std::size_t i = 0; i < a.size(); ++i)
+        for (std::size_t j = 0; j < b.size(); ++j) {
+            take(a[i], onEdge(b[j], b[(j + 1) % b.size()], a[i]));
+            take(onEdge(a[i], a[(i + 1) % a.size()], b[j]), b[j]);
+        }
+    return nearest;
+}
+
 std::vector<plan::Vec2> rectangle(double left_mm, double right_mm, double bottom_mm, double top_mm) {
     return {{left_mm, bottom_mm}, {right_mm, bottom_mm}, {right_mm, top_mm}, {left_mm, top_mm}};
 }

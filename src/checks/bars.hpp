@@ -8,6 +8,7 @@
 
 #include <optional>
 #include <string>
+#include <utility>
 #include <vector>
 
 namespace gangway::checks {
@@ -61,6 +62,11 @@ double playOf(const Bar& bar, plan::Vec2 half_mm, plan::Vec2 centre_mm);
 double gapTo(const Bar& bar, plan::Vec2 half_mm, plan::Vec2 centre_mm);
 /// How much of a plate's width lies over the area.
 double overlapAlong(const Bar& bar, plan::Vec2 half_mm, plan::Vec2 centre_mm);
+
+/// Nearest points of two convex areas, the first's first; where they overlap, the ends of the shorter way out
+/// along u: from the first's edge to the second's.
+std::pair<plan::Vec2, plan::Vec2> nearestPoints(const std::vector<plan::Vec2>& a,
+                                                const std::vector<plan::Vec2>& b);
 
 /// A rectangle as an area.
 std::vector<plan::Vec2> rectangle(double left_mm, double right_mm, double bottom_mm, double top_mm);

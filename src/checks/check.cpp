@@ -60,6 +60,14 @@ std::vector<plan::Finding> check(const geometry::HouseIndex& house, const catalo
     findLeads(facts, findings);
     findWet(facts, findings);
     findLight(facts, findings);
+    for (const plan::Room& room : house.plan().rooms) {
+        findZones(facts, room, findings);
+        findStructure(facts, room, findings);
+        findCounts(facts, room, findings);
+        findSight(facts, room, findings);
+        findComfort(facts, room, findings);
+        findSweeps(facts, room, findings);
+    }
     markAccepted(house.plan(), findings);
     const RoomOrder order(house.plan());
     std::ranges::stable_sort(findings, [&](const plan::Finding& a, const plan::Finding& b) {

@@ -18,6 +18,14 @@ void findWet(const Facts& facts, Findings& findings);     ///< bath and shower z
 
 void findLight(const Facts& facts, Findings& findings); ///< IES files, marks of legs
 
+// About one room; an edit elsewhere does not change what they find, except through a shared wall or door.
+void findZones(const Facts& facts, const plan::Room& room, Findings& findings);     ///< cables, fixings
+void findStructure(const Facts& facts, const plan::Room& room, Findings& findings); ///< studs, joists, chases
+void findCounts(const Facts& facts, const plan::Room& room, Findings& findings);    ///< numbers and spacing
+void findSight(const Facts& facts, const plan::Room& room, Findings& findings);     ///< what is seen from where
+void findComfort(const Facts& facts, const plan::Room& room, Findings& findings);   ///< beds, banks, motors
+void findSweeps(const Facts& facts, const plan::Room& room, Findings& findings);    ///< what opens before a plate
+
 /// A finding about a plate, with its place.
 plan::Finding about(const Facts& facts, std::string rule, plan::Severity severity, const Point& point);
 /// "K-05 in kitchen".

@@ -26,6 +26,8 @@ constexpr auto kKinds = std::to_array<Kind>({
     {"worktop", Standing::Fixed},
     {"island", Standing::Fixed},
     {"mirror", Standing::Fixed},
+    {"picture", Standing::Light},
+    {"shower-screen", Standing::Fixed},
     {"bath", Standing::Fixed},
     {"shower", Standing::Fixed},
     {"basin", Standing::Fixed},

@@ -68,6 +68,10 @@ void shower(Maker& m) {
     m.rod("shower head", tone::kSteel, Surface::Metal, {0, y - 320, 2028}, {0, y - 320, 2042}, 120, 32);
 }
 
+void showerScreen(Maker& m) {
+    m.board("glass", tone::kGlass, Surface::Glass, m.whole(), 0.5);
+}
+
 void basin(Maker& m) {
     const double w = m.width(), d = m.depth(), h = m.height();
     const double bowl = std::min(m.value("bowlDepth"), h - 40);
@@ -188,8 +192,8 @@ void wc(Maker& m) {
           {0, m.back() - tank / 2, m.height() + 5}, 22, 24);
 }
 
-constexpr KindEntry kTable[] = {
-    {"bath", bath}, {"shower", shower}, {"basin", basin}, {"vanity", vanity}, {"wc", wc}};
+constexpr KindEntry kTable[] = {{"bath", bath},   {"shower", shower}, {"shower-screen", showerScreen},
+                                {"basin", basin}, {"vanity", vanity}, {"wc", wc}};
 
 } // namespace
 

@@ -60,7 +60,8 @@ void radiator(Maker& m) {
                 {{x - 15, back, m.height() - 160}, {x + 15, m.back(), m.height() - 80}}, 1);
 }
 
-void mirror(Maker& m) {
+/// A sheet in a frame: a mirror or a picture.
+void framed(Maker& m, const char* sheet, const char* sheet_colour, Surface surface) {
     const double frame = std::min({m.value("frameWidth"), m.width() / 4, m.height() / 4});
     const double face = m.front() + std::min(6.0, m.depth() / 3);
     if (frame > 0) {
@@ -74,8 +75,16 @@ void mirror(Maker& m) {
         bar("frame top", {m.left() + frame, m.front(), m.height() - frame},
             {m.right() - frame, m.back(), m.height()});
     }
-    m.board("mirror", "#DDE3E4", Surface::Mirror,
+    m.board(sheet, sheet_colour, surface,
             {{m.left() + frame, face, frame}, {m.right() - frame, m.back(), m.height() - frame}}, 1);
+}
+
+void mirror(Maker& m) {
+    framed(m, "mirror", "#DDE3E4", Surface::Mirror);
+}
+
+void picture(Maker& m) {
+    framed(m, "picture", "#B9C4BE", Surface::Matt);
 }
 
 void fan(Maker& m) {
@@ -224,8 +233,8 @@ void plainBox(Maker& m) {
 }
 
 constexpr KindEntry kTable[] = {
-    {"tv-wall", tvWall}, {"radiator", radiator}, {"mirror", mirror}, {"fan", fan},
-    {"stair", stair},    {"plant", plant},       {"box", plainBox},
+    {"tv-wall", tvWall}, {"radiator", radiator}, {"mirror", mirror}, {"picture", picture},
+    {"fan", fan},        {"stair", stair},       {"plant", plant},   {"box", plainBox},
 };
 
 } // namespace

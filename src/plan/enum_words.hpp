@@ -33,6 +33,13 @@ inline constexpr std::array<Word<WallStructure>, 6> kStructure{{{"unknown", Wall
                                                                 {"concrete", WallStructure::Concrete},
                                                                 {"timber", WallStructure::Timber},
                                                                 {"none", WallStructure::None}}};
+inline constexpr std::array<Word<WallDuty>, 3> kDuty{
+    {{"none", WallDuty::None}, {"separating", WallDuty::Separating}, {"fire", WallDuty::Fire}}};
+inline constexpr std::array<Word<Feed>, 5> kFeed{{{"unstated", Feed::Unstated},
+                                                  {"above", Feed::Above},
+                                                  {"below", Feed::Below},
+                                                  {"left", Feed::Left},
+                                                  {"right", Feed::Right}}};
 inline constexpr std::array<Word<Opening::Kind>, 7> kOpening{{{"hinged-door", Opening::Kind::HingedDoor},
                                                               {"pocket-door", Opening::Kind::PocketDoor},
                                                               {"sliding-door", Opening::Kind::SlidingDoor},

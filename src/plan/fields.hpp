@@ -124,6 +124,7 @@ void describe(V& v, Ref<V, Wall> w) {
     v.wallId("id", w.id);
     v.number("thickness", w.thickness_mm, kLength, 100.0);
     v.word("structure", w.structure, words::kStructure, WallStructure::Unknown);
+    v.word("duty", w.duty, words::kDuty, WallDuty::None);
     v.objects("buildUp", w.build_up);
     v.objects("lines", w.lines);
     v.framing("studs", w.studs, FramingUse::Studs);
@@ -146,6 +147,7 @@ void describe(V& v, Ref<V, Room> r) {
     v.text("letter", r.letter, "");
     v.text("name", r.name, kRequired);
     v.word("use", r.use, words::kRoomUse, RoomUse::Unstated);
+    v.flag("main", r.main);
     v.id("storey", r.storey);
     v.polygon("outline", r.outline);
     v.objects("walls", r.walls);
@@ -252,6 +254,8 @@ void describe(V& v, Ref<V, Plate> p) {
     v.text("circuit", p.circuit, "");
     v.maybe("boxDepth", p.box_depth_mm, kSize);
     v.flag("barrier", p.barrier);
+    v.word("feed", p.feed, words::kFeed, Feed::Unstated);
+    v.text("ip", p.ip, "");
     v.maybeObject("keptAlong", p.kept_along);
     v.maybeObject("keptHeight", p.kept_height);
     v.maybePoint("symbolOffset", p.symbol_offset_mm);
@@ -327,6 +331,7 @@ void describe(V& v, Ref<V, Luminaire> l) {
     v.number("beam", l.beam_deg, kBeam, 0.0);
     v.flag("dimmable", l.dimmable);
     v.text("ies", l.ies, "");
+    v.text("ip", l.ip, "");
     v.word("planLook", l.plan_look, words::kPlanLook, Luminaire::PlanLook::AsSheet);
     v.flag("ownSwitch", l.own_switch);
     v.unknown(l.unknown);
@@ -407,6 +412,7 @@ void describe(V& v, Ref<V, Plan> p) {
     v.format("gangway", p.format);
     v.group("project", p.project);
     v.text("pack", p.pack, "international");
+    v.flag("accessible", p.accessible);
     v.word("units", p.units, words::kUnits, DisplayUnits::Millimetres);
     v.objects("layers", p.layers);
     v.objects("storeys", p.storeys);

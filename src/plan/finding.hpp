@@ -19,6 +19,18 @@ struct PlateMove {
     double v_mm = 0;
 };
 
+/// Another: a device is plugged into another plate.
+struct Plugging {
+    std::string device; ///< id
+    std::string plate;  ///< id
+};
+
+/// The two places between which something was measured, house coordinates, z above FFL.
+struct Gap {
+    Vec3 from_mm;
+    Vec3 to_mm;
+};
+
 struct Finding {
     std::string rule;                 ///< "covered-plate"
     Severity severity = Severity::Hint;
@@ -29,7 +41,10 @@ struct Finding {
     std::string source;               ///< standard and clause, or "common practice, no source"
     std::string remedy;               ///< what would settle it
     std::optional<PlateMove> move;    ///< the same as an edit, where it is one that causes no worse finding
+    std::optional<Plugging> plug;     ///< or this
+    std::string rehang;               ///< or this: id of a door that is hung at its other side
     std::optional<Vec3> place_mm;     ///< in house coordinates, z above FFL
+    std::optional<Gap> gap;           ///< what the measure lies between, where it can be drawn
     std::optional<std::string> accepted; ///< the designer takes it as it is: why
 };
 

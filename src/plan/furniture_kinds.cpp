@@ -109,14 +109,19 @@ constexpr Value kCurtain[] = {
     {"drawn", 0, 0, 1, "0 drawn back, 1 drawn shut"},
     {"foldDepth", 80, 10, 300, "depth of the folds"},
     {"railHeight", 0, 0, 6000, "height of the rail above the piece's underside; 0 for the piece's height"},
+    {"motor", 0, 0, 2, "end of the rail where its motor is, seen from the room: 0 none, 1 left, 2 right"},
     {"clearance", 15, 0, 300, "lower edge of the curtain above the piece's underside"},
 };
 constexpr Value kBlind[] = {
     {"drawn", 0.15, 0, 1, "part of the height that is let down (not mm)"},
     {"boxHeight", 90, 20, 300, "height of the box or roll at the top"},
+    {"motor", 0, 0, 2, "end where its motor is, seen from the room: 0 none, 1 left, 2 right"},
 };
 constexpr Value kMirror[] = {
     {"frameWidth", 20, 0, 200, "width of the frame; 0 for none"},
+};
+constexpr Value kPicture[] = {
+    {"frameWidth", 25, 0, 200, "width of the frame; 0 for none"},
 };
 constexpr Value kMirrorCabinet[] = {
     {"doors", 2, 1, 4, "number of mirror doors"},
@@ -124,11 +129,13 @@ constexpr Value kMirrorCabinet[] = {
 constexpr Value kBath[] = {
     {"rimWidth", 70, 20, 200, "width of the rim"},
     {"bowlDepth", 420, 100, 800, "depth of the bowl under the rim"},
+    {"headHeight", 0, 0, 4000, "highest fixed head or outlet above the floor; 0 when it is not stated"},
 };
 constexpr Value kShower[] = {
     {"trayHeight", 40, 0, 300, "height of the tray"},
     {"screenHeight", 2000, 0, 2600, "height of the glass above the floor; 0 for none"},
     {"screenSides", 1, 0, 3, "glass at: 0 no side, 1 front, 2 front and left, 3 front and right"},
+    {"headHeight", 0, 0, 4000, "highest fixed head or outlet above the floor; 0 when it is not stated"},
 };
 constexpr Value kBasin[] = {
     {"bowlDepth", 120, 40, 300, "depth of the bowl"},
@@ -252,6 +259,8 @@ constexpr auto kKinds = std::to_array<FurnitureKind>({
     {"blind", "blind", kSoft, {1200, 60, 1300}, kBlind},
     {"mirror", "mirror", kHard, {600, 25, 900}, kMirror},
     {"mirror-cabinet", "mirror cabinet", kHard, {800, 130, 700}, kMirrorCabinet},
+    {"picture", "picture", kHard, {800, 25, 600}, kPicture},
+    {"shower-screen", "shower screen", kHard, {900, 10, 2000}, {}},
     {"bath", "bath", kHard, {1700, 750, 560}, kBath},
     {"shower", "shower", kHard, {900, 900, 2000}, kShower},
     {"basin", "basin", kHard, {600, 450, 850}, kBasin},

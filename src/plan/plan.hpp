@@ -96,11 +96,15 @@ struct Framing {
 
 enum class WallStructure { Unknown, Masonry, Stud, Concrete, Timber, None };
 
+/// What a wall does beside standing there: it parts two dwellings, or it is rated to hold fire back.
+enum class WallDuty { None, Separating, Fire };
+
 /// One wall face of a room: from its corner i to corner i+1.
 struct Wall {
     std::string id;              ///< "A", "B" ... clockwise from the north-most, or the designer's name
     double thickness_mm = 100;   ///< structural thickness between the two structural faces
     WallStructure structure = WallStructure::Unknown;
+    WallDuty duty = WallDuty::None;
     std::vector<Course> build_up; ///< on this face, from structure to finish
     std::vector<WallLine> lines;
     std::optional<Framing> studs;
@@ -127,6 +131,7 @@ struct Room {
     std::string letter;          ///< the K of tag "K-04"
     std::string name;
     RoomUse use = RoomUse::Unstated;
+    bool main = false;           ///< the main one of its use, as the main bedroom; more outlets are usual there
     std::string storey;
     std::vector<Vec2> outline;   ///< finished inside faces, clockwise seen from above
     std::vector<Wall> walls;     ///< one for each outline edge, then one for each column edge, always complete
@@ -224,6 +229,8 @@ struct Module {
 enum class Direction { Horizontal, Vertical };
 enum class UseRate { Daily, Weekly, LeftPlugged, Once };
 enum class Sight { Any, KeepHidden, KeepInReach };
+/// From where a plate's cable comes to its box.
+enum class Feed { Unstated, Above, Below, Left, Right };
 
 /// How far the electrician may move a plate without asking, each way, in mm.
 struct SiteTolerance {
@@ -265,6 +272,8 @@ struct Plate {
     std::string circuit;
     std::optional<double> box_depth_mm; ///< when it differs from the format's
     bool barrier = false;  ///< a partition in the box keeps mains and extra-low voltage apart
+    Feed feed = Feed::Unstated;
+    std::string ip;        ///< degree of protection of what is mounted, IEC 60529: "IP44"; empty: not stated
     std::optional<KeptDistance> kept_along;  ///< u follows this
     std::optional<KeptDistance> kept_height; ///< v follows this
     /// Where its plan symbol was dragged to: from the plate's own place on plan, house x and y, mm. The plate
@@ -346,6 +355,7 @@ struct Luminaire {
     double beam_deg = 0;         ///< full beam angle; 0: all round
     bool dimmable = false;
     std::string ies;             ///< IES file beside the plan
+    std::string ip;              ///< degree of protection, IEC 60529: "IP44"; empty: not stated
     PlanLook plan_look = PlanLook::AsSheet;
     bool own_switch = false;     ///< worked by a switch on itself or its lead; floor and table lamps always are
     UnknownKeys unknown;
@@ -429,6 +439,7 @@ struct Plan {
     int format = kFormatNumber;
     Project project;
     std::string pack = "international"; ///< country pack
+    bool accessible = false;            ///< the pack's reach for seated and short users counts
     DisplayUnits units = DisplayUnits::Millimetres;
     std::vector<Layer> layers;
     std::vector<Storey> storeys;
