@@ -19,7 +19,12 @@ if(GANGWAY_TESTS OR GANGWAY_BENCH)
 endif()
 pkg_check_modules(IMGUI REQUIRED IMPORTED_TARGET imgui)
 find_path(TINYGLTF_INCLUDE_DIR tiny_gltf.h REQUIRED)
+find_path(LEMON_INCLUDE_DIR lemon/network_simplex.h REQUIRED)
 
 # tinygltf ships as a header with its implementation inside; meshes/ compiles it in one file.
 add_library(third_party_tinygltf INTERFACE)
 target_include_directories(third_party_tinygltf SYSTEM INTERFACE ${TINYGLTF_INCLUDE_DIR})
+
+# LEMON's flow solver is templates only; nothing of its library is linked.
+add_library(third_party_lemon INTERFACE)
+target_include_directories(third_party_lemon SYSTEM INTERFACE ${LEMON_INCLUDE_DIR})

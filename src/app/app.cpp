@@ -352,7 +352,8 @@ std::expected<void, std::string> run(const Options& options) {
     if (!renderer) return std::unexpected(renderer.error());
 
     state.shipped = std::move(*catalogue);
-    if (auto packs = catalogue::loadPacks(options.assets / "packs")) state.packs = std::move(*packs);
+    if (auto packs = catalogue::loadPacks(options.assets / "packs", catalogue::ownPackFolders(options.plan)))
+        state.packs = std::move(*packs);
     sayLeftOut(state);
     glfwSetWindowUserPointer(window.get(), &state);
     listen(window.get());

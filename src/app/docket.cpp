@@ -1,4 +1,5 @@
 // The docket: what needs a decision, room by room.
+#include "app/finding_parts.hpp"
 #include "app/panels.hpp"
 
 #include "review/review.hpp"
@@ -171,15 +172,13 @@ bool tab(const State& state, const char* label, bool chosen) {
 }
 } // namespace
 
-void drawDocket(State& state) {
-    ImGui::PushFont(state.fonts.large);
-    ImGui::TextUnformatted("Docket");
-    ImGui::PopFont();
+namespace {
+/// How far the evening has come, in words and at a glance.
+void agreedSoFar(const State& state) {
     const review::Count count = state.derived.count;
     const int total = count.open + count.agreed + count.queried + count.reopened;
     wrapped(fmt::format("{} of {} plates agreed, {} to talk about{}", count.agreed, total, count.queried,
                         count.reopened > 0 ? fmt::format(", {} reopened", count.reopened) : ""));
-    // How far the evening has come, at a glance.
     const ImVec2 bar = ImGui::GetCursorScreenPos();
     const float width = ImGui::GetContentRegionAvail().x;
     ImDrawList& list = *ImGui::GetWindowDrawList();
@@ -194,26 +193,55 @@ void drawDocket(State& state) {
         x += part;
     }
     ImGui::Dummy({0, high});
-    if (tab(state, "This room", state.this_room_only)) state.this_room_only = true;
-    ImGui::SameLine();
-    if (tab(state, "Whole house", !state.this_room_only)) state.this_room_only = false;
-    ImGui::SameLine();
-    if (tab(state, state.open_only ? "Undecided only" : "All answers", state.open_only))
-        state.open_only = !state.open_only;
+}
+
+/// What the docket is of: the plates and their answers, or what the checks found.
+void contents(State& state) {
+    ImGui::PushFont(state.fonts.large);
+    if (tab(state, "Plates", !state.findings.listed)) state.findings.listed = false;
+    place(state, "docket-plates");
+    ImGui::SameLine(0, 14 * state.scale);
+    const auto counts = findingCounts(state, {});
+    const int all = counts[0] + counts[1] + counts[2];
+    if (tab(state, fmt::format("Findings {}###findings", all).c_str(), state.findings.listed))
+        state.findings.listed = true;
+    place(state, "docket-findings");
+    ImGui::PopFont();
+}
+
+void plateRows(State& state) {
     ImGui::BeginChild("rows", {0, 0});
     ImGui::PushStyleVar(ImGuiStyleVar_ItemSpacing, {8 * state.scale, 2 * state.scale});
     if (state.this_room_only) {
         if (const auto* room = standingRoom(state)) toPutRight(state, room->id);
-        if (const auto* room = standingRoom(state)) findingRows(state, std::string(room->id));
         if (const auto* room = standingRoom(state)) roomRows(state, *room, false);
     } else {
         toPutRight(state, {});
-        findingRows(state, {});
         for (const auto& room : state.plan().rooms)
             roomRows(state, room, true);
     }
     ImGui::PopStyleVar();
     ImGui::EndChild();
+}
+} // namespace
+
+void drawDocket(State& state) {
+    state.findings.preview = {};
+    contents(state);
+    if (!state.findings.listed) agreedSoFar(state);
+    if (tab(state, "This room", state.this_room_only)) state.this_room_only = true;
+    place(state, "docket-room");
+    ImGui::SameLine();
+    if (tab(state, "Whole house", !state.this_room_only)) state.this_room_only = false;
+    place(state, "docket-house");
+    if (state.findings.listed) {
+        findingRows(state, listedRoom(state));
+        return;
+    }
+    ImGui::SameLine();
+    if (tab(state, state.open_only ? "Undecided only" : "All answers", state.open_only))
+        state.open_only = !state.open_only;
+    plateRows(state);
 }
 
 } // namespace gangway::app

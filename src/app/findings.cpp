@@ -1,15 +1,10 @@
+// What the checks found: kept, cut into groups, opened one after the other.
 #include "app/findings.hpp"
 
-#include "app/edit_actions.hpp"
-#include "app/panels.hpp"
+#include "app/finding_parts.hpp"
+#include "app/finding_view.hpp"
 #include "checks/accepted.hpp"
 #include "checks/checks.hpp"
-#include "edit/finding_edits.hpp"
-#include "edit/number_shown.hpp"
-#include "edit/plate_edits.hpp"
-
-#include <fmt/format.h>
-#include <imgui_stdlib.h>
 
 #include <algorithm>
 
@@ -19,207 +14,272 @@ namespace {
 using plan::Finding;
 using plan::Severity;
 
-const char* word(Severity severity) {
-    switch (severity) {
-    case Severity::Fault:
-        return "Fault";
-    case Severity::Warn:
-        return "Warning";
-    case Severity::Hint:
-        break;
+constexpr std::array kWorstFirst{Severity::Fault, Severity::Warn, Severity::Hint};
+
+void index(State& state) {
+    Findings& kept = state.findings;
+    kept.ids.clear();
+    kept.rooms.clear();
+    kept.plates.clear();
+    for (std::size_t i = 0; i < kept.list.size(); ++i) {
+        const Finding& finding = kept.list[i];
+        kept.ids.push_back(checks::findingId(finding));
+        kept.rooms.push_back(roomOf(state.plan(), finding));
+        if (finding.accepted) continue;
+        for (const std::string& id : finding.objects)
+            if (plan::findPlate(state.plan(), id) != nullptr) kept.plates[id].push_back(i);
     }
-    return "Hint";
 }
 
-unsigned ink(const State& state, Severity severity) {
-    switch (severity) {
-    case Severity::Fault:
-        return state.tokens->fault;
-    case Severity::Warn:
-        return state.tokens->query;
-    case Severity::Hint:
-        break;
+bool isListed(const Findings& kept, std::size_t i, const std::string& room) {
+    const Finding& finding = kept.list[i];
+    return (room.empty() || kept.rooms[i] == room) &&
+           kept.shown[static_cast<std::size_t>(finding.severity)] &&
+           (!finding.accepted || kept.show_accepted);
+}
+
+std::string plural(Severity severity) {
+    return std::string(severityWord(severity)) + 's';
+}
+
+std::vector<FindingGroup> bySeverity(const State& state, const std::string& room) {
+    std::vector<FindingGroup> groups;
+    for (const Severity severity : kWorstFirst) {
+        FindingGroup group{severityWord(severity), plural(severity), room, {}};
+        for (std::size_t i = 0; i < state.findings.list.size(); ++i)
+            if (state.findings.list[i].severity == severity && isListed(state.findings, i, room))
+                group.rows.push_back(i);
+        if (!group.rows.empty()) groups.push_back(std::move(group));
     }
-    return state.tokens->soft_ink;
+    return groups;
 }
 
-/// Faults a triangle, warnings a lozenge, hints a ring: the shape tells them apart without colour.
-void shape(ImDrawList& list, Severity severity, ImVec2 c, float r, ImU32 colour, float thick) {
-    if (severity == Severity::Fault)
-        list.AddTriangle({c.x - r, c.y + r * 0.85F}, {c.x + r, c.y + r * 0.85F}, {c.x, c.y - r}, colour,
-                         thick);
-    else if (severity == Severity::Warn)
-        list.AddQuad({c.x, c.y - r}, {c.x + r, c.y}, {c.x, c.y + r}, {c.x - r, c.y}, colour, thick);
-    else
-        list.AddCircle(c, r * 0.8F, colour, 20, thick);
+std::vector<FindingGroup> byRoom(const State& state) {
+    std::vector<FindingGroup> groups;
+    const auto add = [&](const std::string& id, const std::string& name) {
+        FindingGroup group{"room:" + id, name, id, {}};
+        for (std::size_t i = 0; i < state.findings.list.size(); ++i)
+            if (state.findings.rooms[i] == id && isListed(state.findings, i, {})) group.rows.push_back(i);
+        if (!group.rows.empty()) groups.push_back(std::move(group));
+    };
+    for (const auto& room : state.plan().rooms)
+        add(room.id, room.name.empty() ? room.id : room.name);
+    add({}, "The house");
+    return groups;
 }
 
-std::string roomOf(const plan::Plan& plan, const Finding& finding) {
-    for (const std::string& id : finding.objects) {
-        if (const auto* plate = plan::findPlate(plan, id)) return plate->room;
-        if (const auto* lamp = plan::findLuminaire(plan, id)) return lamp->room;
-        if (const auto* room = plan::findRoom(plan, id)) return room->id;
+/// Filters, tab and heading are set so that its row is in the list.
+void bringIntoList(State& state, std::size_t i) {
+    Findings& kept = state.findings;
+    kept.listed = true;
+    kept.scroll = true;
+    kept.shown[static_cast<std::size_t>(kept.list[i].severity)] = true;
+    if (kept.list[i].accepted) kept.show_accepted = true;
+    if (kept.rooms[i].empty()) state.this_room_only = false;
+    if (state.this_room_only) state.room = kept.rooms[i];
+    for (const auto& group : findingGroups(state, listedRoom(state)))
+        if (std::ranges::find(group.rows, i) != group.rows.end()) kept.folded.erase(group.key);
+}
+
+void fadeBefore(State& state, const std::set<std::string>& before) {
+    for (const std::string& id : before)
+        if (state.faded.insert(id).second) state.findings.faded.insert(id);
+}
+
+void putBackFaded(State& state) {
+    for (const std::string& id : std::exchange(state.findings.faded, {}))
+        state.faded.erase(id);
+}
+
+/// On the plan the place comes into the middle; that of a leg is where its plates and lamps are.
+void showOnPlan(State& state, const FindingPlace& place) {
+    if (const auto* room = plan::findRoom(state.plan(), place.room)) {
+        state.room = room->id;
+        state.storey = room->storey;
     }
-    return {};
+    plan::Vec2 low{1e12, 1e12};
+    plan::Vec2 high = low * -1;
+    const auto take = [&](plan::Vec3 at) {
+        low = {std::min(low.x, at.x), std::min(low.y, at.y)};
+        high = {std::max(high.x, at.x), std::max(high.y, at.y)};
+    };
+    if (place.at_mm) take(*place.at_mm);
+    for (const auto& body : place.bodies)
+        if (!place.at_mm || body.kind == FindingBody::Kind::Plate)
+            for (const plan::Vec3 corner : body.corners_mm)
+                take(corner);
+    if (low.x <= high.x) state.findings.plan_at = (low + high) * 0.5;
 }
 
-void goTo(State& state, const Finding& finding) {
-    for (const std::string& id : finding.objects) {
-        if (plan::findPlate(state.plan(), id) != nullptr) {
-            state.selected = id;
-            showPlate(state, id);
-            return;
-        }
-        if (const auto* lamp = plan::findLuminaire(state.plan(), id)) {
-            enterRoom(state, lamp->room);
-            state.selected.clear();
-            state.thing = sheets::PlanRef{sheets::PlanThing::Luminaire, id, ""};
-            return;
-        }
-    }
-    if (const std::string room = roomOf(state.plan(), finding); !room.empty()) enterRoom(state, room);
-}
-
-/// What the pointer over a row is told: what settles it, and who says so.
-void explain(const State& state, const Finding& finding) {
-    ImGui::BeginTooltip();
-    ImGui::PushTextWrapPos(360 * state.scale);
-    ImGui::TextUnformatted(finding.remedy.c_str());
-    ImGui::TextDisabled("%s", finding.source.c_str());
-    ImGui::PopTextWrapPos();
-    ImGui::EndTooltip();
-}
-
-void remedyButton(State& state, const Finding& finding) {
-    const std::string label =
-        fmt::format("Move it to {}", edit::lengthInWords(finding.move->u_mm, state.plan().units));
-    const bool clicked = ImGui::Button(label.c_str());
-    place(state, fmt::format("remedy:{}:{}", finding.rule, finding.move->plate));
-    if (!clicked) return;
-    const plan::PlateMove move = *finding.move;
-    runArranged(state, edit::movePlate(state.plan(), move.plate, move.u_mm, move.v_mm));
-    state.selected = move.plate;
-    showPlate(state, move.plate);
-}
-
-/// A reason and a button that takes the finding as it is; or the one that takes that back.
-void acceptance(State& state, const Finding& finding) {
-    const std::string id = checks::findingId(finding);
-    if (finding.accepted) {
-        const bool back = ImGui::Button("No longer accept it");
-        place(state, "finding-reopen");
-        if (back) runArranged(state, edit::withdrawAcceptance(id));
-        return;
-    }
-    ImGui::SetNextItemWidth(ImGui::GetContentRegionAvail().x - 92 * state.scale);
-    const bool entered = ImGui::InputTextWithHint("##why", "why it stays so", &state.findings.why,
-                                                  ImGuiInputTextFlags_EnterReturnsTrue);
-    place(state, "finding-why");
-    ImGui::SameLine(0, 6 * state.scale);
-    ImGui::BeginDisabled(state.findings.why.empty());
-    const bool accept = ImGui::Button("Accept") || entered;
-    place(state, "finding-accept");
-    ImGui::EndDisabled();
-    if (!accept || state.findings.why.empty()) return;
-    runArranged(
-        state,
-        edit::acceptFinding(
-            {id, checks::factsOf(finding), state.plan().project.designer, nowUtc(), state.findings.why, {}}));
-    state.findings.why.clear();
-}
-
-bool isOpen(const State& state, const Finding& finding) {
-    return state.seat == Seat::Designer && state.findings.open == checks::findingId(finding);
-}
-
-/// What settles the finding whose row was clicked, who says so, and what can be done here; undo takes it
-/// back.
-void deeds(State& state, const Finding& finding) {
-    if (!isOpen(state, finding)) return;
-    ImGui::Indent(34 * state.scale);
-    ImGui::PushFont(state.fonts.small);
-    wrapped(finding.remedy);
-    ImGui::PushStyleColor(ImGuiCol_Text, colour(state.tokens->soft_ink));
-    wrapped(finding.source);
-    ImGui::PopStyleColor();
-    ImGui::PopFont();
-    if (finding.move && !finding.accepted) remedyButton(state, finding);
-    acceptance(state, finding);
-    ImGui::Unindent(34 * state.scale);
-    ImGui::Dummy({0, 4 * state.scale});
-}
-
-void row(State& state, const Finding& finding, std::size_t number) {
-    const float s = state.scale;
-    const ImFont& small = *state.fonts.small;
-    const ImVec2 corner = ImGui::GetCursorScreenPos();
-    const float width = ImGui::GetContentRegionAvail().x;
-    const float left = corner.x + 34 * s;
-    const std::string said = finding.accepted
-                                 ? fmt::format("{} Accepted: {}", finding.message, *finding.accepted)
-                                 : finding.message;
-    const auto lines = linesWithin(small, said, corner.x + width - 4 * s - left, 6);
-    const float step = small.FontSize + 3 * s;
-    const float height = 28 * s + static_cast<float>(lines.size()) * step;
-    ImGui::PushID(static_cast<int>(number));
-    if (ImGui::Selectable("##finding", false, 0, {width, height})) {
-        state.findings.open = checks::findingId(finding);
-        state.findings.why.clear();
-        goTo(state, finding);
-    }
-    place(state, fmt::format("finding:{}:{}", finding.rule,
-                             finding.objects.empty() ? std::string() : finding.objects.front()));
-    if (ImGui::IsItemHovered() && !isOpen(state, finding)) explain(state, finding);
-    ImDrawList& list = *ImGui::GetWindowDrawList();
-    const ImU32 colour = packed(ink(state, finding.severity));
-    shape(list, finding.severity, {corner.x + 14 * s, corner.y + height / 2}, 8 * s, colour, 2 * s);
-    list.AddText(state.fonts.strong, state.fonts.strong->FontSize, {left, corner.y + 3 * s}, colour,
-                 finding.accepted ? fmt::format("{}, accepted", word(finding.severity)).c_str()
-                                  : word(finding.severity));
-    for (std::size_t i = 0; i < lines.size(); ++i)
-        list.AddText(&small, small.FontSize, {left, corner.y + 23 * s + static_cast<float>(i) * step},
-                     packed(state.tokens->ink), lines[i].c_str());
-    deeds(state, finding);
-    ImGui::PopID();
+std::vector<plan::Vec3> previewed(const State& state, const Finding& finding) {
+    if (!state.findings.previewing || !finding.move) return {};
+    return movedCorners(state, *finding.move);
 }
 } // namespace
 
+const catalogue::CountryPack* findingPack(const State& state) {
+    const auto* pack = state.packs.pack(state.plan().pack);
+    return pack != nullptr ? pack : state.packs.pack("international");
+}
+
 const std::vector<Finding>& findingsOf(State& state) {
     Findings& kept = state.findings;
-    const auto* pack = state.packs.pack(state.plan().pack);
-    if (pack == nullptr) pack = state.packs.pack("international");
+    const auto* pack = findingPack(state);
+    // What was derived must be of the plan as it is: an edit of this frame is looked at in the next one.
     if (kept.version == state.document.version() || state.document.stepOpen() || !state.derived.house ||
-        pack == nullptr)
+        state.derived.version != state.document.version() || pack == nullptr)
         return kept.list;
     kept.list =
         checks::check(*state.derived.house, state.catalogue, *pack, state.document.file().parent_path());
     kept.version = state.document.version();
+    index(state);
     return kept.list;
 }
 
-void findingRows(State& state, const std::string& room) {
-    std::vector<Finding> here;
-    for (const Finding& finding : findingsOf(state))
-        if (room.empty() || roomOf(state.plan(), finding) == room) here.push_back(finding);
-    if (here.empty()) return;
-    ImGui::PushFont(state.fonts.strong);
-    ImGui::TextUnformatted("Findings");
-    ImGui::PopFont();
-    if (const auto accepted =
-            std::ranges::count_if(here, [](const Finding& one) { return one.accepted.has_value(); })) {
-        ImGui::Checkbox(fmt::format("Show {} accepted", accepted).c_str(), &state.findings.show_accepted);
-        place(state, "findings-accepted");
+std::array<int, 3> findingCounts(State& state, const std::string& room) {
+    std::array<int, 3> counts{};
+    const auto& list = findingsOf(state);
+    for (std::size_t i = 0; i < list.size(); ++i)
+        if (!list[i].accepted && (room.empty() || state.findings.rooms[i] == room))
+            ++counts[static_cast<std::size_t>(list[i].severity)];
+    return counts;
+}
+
+std::string listedRoom(const State& state) {
+    return state.this_room_only ? state.room : std::string();
+}
+
+std::vector<FindingGroup> findingGroups(const State& state, const std::string& room) {
+    return room.empty() && state.findings.groups == FindingGroups::Room ? byRoom(state)
+                                                                        : bySeverity(state, room);
+}
+
+std::optional<std::size_t> findingAt(const State& state, const std::string& id) {
+    const auto& ids = state.findings.ids;
+    const auto at = std::ranges::find(ids, id);
+    if (id.empty() || at == ids.end()) return std::nullopt;
+    return static_cast<std::size_t>(at - ids.begin());
+}
+
+const Finding* openOne(const State& state) {
+    const auto at = findingAt(state, state.findings.open);
+    return at && state.seat == Seat::Designer ? &state.findings.list[*at] : nullptr;
+}
+
+FindingPlace placeOfFinding(const State& state, const Finding& finding) {
+    if (!state.derived.house) return {};
+    return placeOf(*state.derived.house, state.catalogue, finding);
+}
+
+void lookAtFinding(State& state) {
+    const Finding* finding = openOne(state);
+    if (finding == nullptr || !state.derived.house) return;
+    const FindingPlace place = placeOfFinding(state, *finding);
+    putBackFaded(state);
+    const bool on_plan = state.stance == Stance::Plan && !state.findings.plan_for_it;
+    const bool of_plan = place.of_plan || place.room.empty();
+    if (on_plan || of_plan) {
+        state.findings.plan_for_it = !on_plan;
+        if (!on_plan) setStance(state, Stance::Plan);
+        showOnPlan(state, place);
+        return;
     }
-    for (std::size_t i = 0; i < here.size(); ++i)
-        if (!here[i].accepted || state.findings.show_accepted) row(state, here[i], i + 1);
-    ImGui::PushFont(state.fonts.small);
-    ImGui::PushStyleColor(ImGuiCol_Text, colour(state.tokens->soft_ink));
-    wrapped("Cable zones, numbers of outlets and sight are not checked yet. Isolate the supply; a licensed "
-            "person "
-            "and the local code decide.");
-    ImGui::PopStyleColor();
-    ImGui::PopFont();
-    ImGui::Dummy({0, 6 * state.scale});
+    state.findings.plan_for_it = false;
+    FindingViewOptions options;
+    if (state.stage.height > 0) options.aspect = state.stage.width / state.stage.height;
+    options.also_mm = previewed(state, *finding);
+    options.base = state.document.file().parent_path();
+    const FindingView view = findingView(*state.derived.house, place, options);
+    const plan::Room* room = plan::findRoom(state.plan(), place.room);
+    state.stance = Stance::Walk;
+    state.room = room->id;
+    state.storey = room->storey;
+    fadeBefore(state, view.before);
+    flyTo(state, view.found ? view.camera : scene::roomView(state.plan(), *room));
+}
+
+void openFinding(State& state, const std::string& id) {
+    const auto at = findingAt(state, id);
+    if (!at || state.seat != Seat::Designer) return;
+    choosePlate(state, {}, false);
+    state.thing.reset();
+    state.findings.open = id;
+    state.findings.why.clear();
+    state.findings.previewing = false;
+    state.findings.then.clear();
+    bringIntoList(state, *at);
+    lookAtFinding(state);
+}
+
+void closeFinding(State& state) {
+    putBackFaded(state);
+    if (std::exchange(state.findings.plan_for_it, false) && state.stance == Stance::Plan)
+        setStance(state, Stance::Walk);
+    state.findings.open.clear();
+    state.findings.then.clear();
+    state.findings.previewing = false;
+    state.findings.preview = {};
+}
+
+void stepFinding(State& state, int by) {
+    findingsOf(state);
+    std::vector<std::size_t> order;
+    for (const auto& group : findingGroups(state, listedRoom(state)))
+        order.insert(order.end(), group.rows.begin(), group.rows.end());
+    if (order.empty()) {
+        state.findings.listed = true;
+        say(state, state.this_room_only ? "Nothing is found in this room" : "Nothing is found");
+        return;
+    }
+    const auto open = findingAt(state, state.findings.open);
+    const auto here = open ? std::ranges::find(order, *open) : order.end();
+    const auto count = static_cast<int>(order.size());
+    int next = by > 0 ? 0 : count - 1;
+    if (here != order.end()) next = (static_cast<int>(here - order.begin()) + by + count) % count;
+    openFinding(state, state.findings.ids[order[static_cast<std::size_t>(next)]]);
+}
+
+std::string findingPlate(const State& state) {
+    const Finding* finding = openOne(state);
+    if (finding == nullptr) return {};
+    for (const std::string& id : finding->objects)
+        if (plan::findPlate(state.plan(), id) != nullptr) return id;
+    return {};
+}
+
+void centrePlanOnFinding(State& state) {
+    const auto at = std::exchange(state.findings.plan_at, std::nullopt);
+    PlanPicture& picture = state.plan_picture;
+    if (!at || state.stage.height <= 0) return;
+    constexpr double kAcross_mm = 5000; // of the house along the view's shorter side
+    const double side = static_cast<double>(std::min(state.stage.width, state.stage.height));
+    picture.px_per_mm =
+        std::max(picture.px_per_mm, static_cast<float>(side * picture.base.mapping.scale / kAcross_mm));
+    picture.centre_mm = *at;
+}
+
+void followFindings(State& state) {
+    Findings& kept = state.findings;
+    if (state.seat != Seat::Designer) {
+        if (!kept.open.empty()) closeFinding(state);
+        return;
+    }
+    findingsOf(state);
+    if (kept.open.empty() || kept.version != state.document.version()) return;
+    const auto at = findingAt(state, kept.open);
+    const bool settled = !at || (kept.list[*at].accepted && !kept.then.empty());
+    if (!settled) {
+        // Its remedy was done and it still stands: it is looked at where it is now.
+        if (!std::exchange(kept.then, {}).empty()) lookAtFinding(state);
+        return;
+    }
+    const auto then = std::exchange(kept.then, {});
+    closeFinding(state);
+    for (const std::string& id : then)
+        if (const auto next = findingAt(state, id); next && !kept.list[*next].accepted) {
+            openFinding(state, id);
+            return;
+        }
 }
 
 } // namespace gangway::app

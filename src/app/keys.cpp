@@ -90,6 +90,11 @@ void addViewActions(std::vector<Action>& list) {
         {"Keys", "F1", [](State& s) { s.panel = s.panel == Panel::Keys ? Panel::None : Panel::Keys; }});
 }
 
+void addFindingActions(std::vector<Action>& list) {
+    list.push_back({"Next finding", "J", [](State& s) { stepFinding(s, 1); }});
+    list.push_back({"Finding before", "K", [](State& s) { stepFinding(s, -1); }});
+}
+
 bool controlKeys(State& state) {
     const bool shift = ImGui::GetIO().KeyShift;
     if (pressed(GLFW_KEY_S)) {
@@ -119,6 +124,7 @@ std::vector<Action> actions(const State& state) {
     std::vector<Action> list;
     addFileActions(list);
     addViewActions(list);
+    if (state.seat == Seat::Designer) addFindingActions(list);
     addEditActions(list, state);
     for (const auto& room : state.plan().rooms)
         list.push_back({"Go to " + room.name, "", [id = room.id](State& s) { enterRoom(s, id); }});
@@ -156,6 +162,8 @@ bool anyActionKey() {
 void closeOne(State& state) {
     if (state.panel != Panel::None)
         state.panel = Panel::None;
+    else if (!state.findings.open.empty())
+        closeFinding(state);
     else if (!state.faded.empty())
         state.faded.clear();
     else

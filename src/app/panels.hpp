@@ -77,6 +77,8 @@ void drawPlanView(State& state);
 // Panels.
 void drawStage(State& state, render::Renderer& renderer);
 void drawMarks(State& state, const render::Renderer& renderer, const render::View& view);
+/// finding_marks.cpp: the open finding where it is in the room.
+void drawFindingOnStage(State& state, const render::View& view);
 void drawTopBar(State& state);
 void drawRail(State& state);
 void drawSidePanel(State& state);

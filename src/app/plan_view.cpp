@@ -407,6 +407,29 @@ void rememberPlaces(State& state, const View& view) {
         }
 }
 
+/// The open finding, and a badge at the symbol of each plate that has one; true while the pointer is on a
+/// badge.
+bool findingsOnPlan(State& state, const View& view, bool over) {
+    bool on_badge = false;
+    std::set<std::string> marked; // a plate's tag is a hit of its own
+    for (const auto& hit : state.plan_picture.symbols.hits) {
+        if (hit.kind != sheets::PlanThing::Plate || !marked.insert(hit.id).second) continue;
+        ImVec2 corner{-1e6F, 1e6F};
+        for (const plan::Vec2 point : hit.outline_mm) {
+            const ImVec2 at = view.toScreen(point);
+            corner = {std::max(corner.x, at.x), std::min(corner.y, at.y)};
+        }
+        on_badge = findingBadge(state, hit.id, corner, over, "plan") || on_badge;
+    }
+    const auto* plate = plan::findPlate(state.plan(), findingPlate(state));
+    const auto* room = plate == nullptr ? nullptr : plan::findRoom(state.plan(), plate->room);
+    if (room == nullptr || room->storey == state.storey)
+        drawFindingMarks(
+            state, [&view](plan::Vec3 at) { return std::optional(view.toScreen({at.x, at.y})); },
+            Place::Plan);
+    return on_badge;
+}
+
 void storeyTabs(State& state) {
     const float s = state.scale;
     ImGui::SetCursorScreenPos({state.stage.x + 16 * s, state.stage.y + 12 * s});
@@ -445,6 +468,7 @@ void storeyTabs(State& state) {
 
 void drawPlanView(State& state) {
     refresh(state);
+    centrePlanOnFinding(state);
     const View view = viewFor(state);
     upload(state, view);
     ImDrawList& list = *ImGui::GetWindowDrawList();
@@ -469,6 +493,8 @@ void drawPlanView(State& state) {
     const sheets::PlanHit* hit = over ? hitUnder(state, view.toHouse(io.MousePos)) : nullptr;
     state.hovered = hit != nullptr && hit->kind == sheets::PlanThing::Plate ? hit->id : std::string();
     rememberPlaces(state, view);
+    const bool on_badge = findingsOnPlan(state, view, over);
+    if (on_badge) hit = nullptr;
     bool on_number = false;
     if (const plan::Plate* plate = plan::findPlate(state.plan(), state.selected)) {
         const auto* room = plan::findRoom(state.plan(), plate->room);
@@ -482,7 +508,7 @@ void drawPlanView(State& state) {
     const bool clicked = over && still && ImGui::IsMouseReleased(ImGuiMouseButton_Left);
     const bool placing = state.placing.has_value();
     placeOnPlan(state, view, over, still);
-    if (clicked && !dragged && !on_number && !placing && !state.typing) {
+    if (clicked && !dragged && !on_number && !on_badge && !placing && !state.typing) {
         clickOnPlan(state, hit);
         if (hit != nullptr) clearOfCard(state, view);
     }

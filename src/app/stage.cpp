@@ -260,6 +260,7 @@ void drawStage(State& state, render::Renderer& renderer) {
     ImGui::SetNextWindowSize({state.stage.width, state.stage.height});
     ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, {0, 0});
     ImGui::Begin("stage", nullptr, kFlags);
+    followFindings(state);
     if (state.stance == Stance::Plan) {
         drawPlanView(state);
         toast(state);
@@ -283,6 +284,7 @@ void drawStage(State& state, render::Renderer& renderer) {
                            ImGuiButtonFlags_MouseButtonLeft | ImGuiButtonFlags_MouseButtonRight |
                                ImGuiButtonFlags_MouseButtonMiddle);
     mouse(state, renderer, view, measures(state, view));
+    drawFindingOnStage(state, view);
     if (state.flight.done >= 1 && state.walk_way.empty()) drawMarks(state, renderer, view);
     placeRockers(state, renderer, view);
     drawLightWords(state);

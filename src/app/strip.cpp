@@ -109,6 +109,7 @@ std::string platesOnStrip(State& state, const plan::Room& room, const Mapping& m
     const ImVec2 mouse = ImGui::GetIO().MousePos;
     constexpr float kGrow = 5; // a finger's worth round small plates
     std::string hit;
+    bool on_badge = false;
     const auto chosen = chosenPlates(state);
     for (const auto& wall : state.strip.strip.walls) {
         for (const auto& plate : state.plan().plates) {
@@ -127,9 +128,29 @@ std::string platesOnStrip(State& state, const plan::Room& room, const Mapping& m
                              packed(kLight.accent), 3, 0, is_chosen ? 2.5F : 1.5F);
             if (now != review::State::Open)
                 stateShape(state, list, {reach.x + reach.width, reach.y}, 5 * state.scale, now);
+            on_badge = findingBadge(state, plate.id, {reach.x, reach.y}, over, "strip") || on_badge;
         }
     }
-    return hit;
+    return on_badge ? std::string() : hit;
+}
+
+/// The open finding on the wall of its plate.
+void findingOnStrip(State& state, const plan::Room& room, const Mapping& map) {
+    const auto* plate = plan::findPlate(state.plan(), findingPlate(state));
+    if (plate == nullptr || plate->room != room.id || plate->host.kind != plan::Host::Kind::Wall) return;
+    for (const auto& wall : state.strip.strip.walls) {
+        if (room.walls[wall.wall].id != plate->host.wall) continue;
+        const auto frame = geometry::wallFrame(room, wall.wall);
+        drawFindingMarks(
+            state,
+            [&](plan::Vec3 point) {
+                const plan::Vec3 at = geometry::toFrame(frame, point);
+                return std::optional(
+                    map.toScreen({wall.origin.x + at.x / kStripScale, wall.origin.y + at.y / kStripScale}));
+            },
+            Place::Strip);
+        return;
+    }
 }
 
 DragKeys keysFor(const Mapping& map) {
@@ -215,9 +236,10 @@ namespace {
 /// Brings a newly chosen plate's stretch of wall into view.
 void showChosen(State& state, const plan::Room& room, float extent_px) {
     StripPicture& picture = state.strip;
-    if (picture.shown_plate == state.selected || !state.drag.plate.empty()) return;
-    picture.shown_plate = state.selected;
-    const plan::Plate* plate = plan::findPlate(state.plan(), state.selected);
+    const std::string chosen = state.selected.empty() ? findingPlate(state) : state.selected;
+    if (picture.shown_plate == chosen || !state.drag.plate.empty()) return;
+    picture.shown_plate = chosen;
+    const plan::Plate* plate = plan::findPlate(state.plan(), chosen);
     if (plate == nullptr || plate->room != room.id || plate->host.kind != plan::Host::Kind::Wall) return;
     for (const auto& wall : picture.strip.walls) {
         if (room.walls[wall.wall].id != plate->host.wall) continue;
@@ -268,6 +290,7 @@ void drawStrip(State& state) {
                   {map.corner.x + width, map.corner.y + height});
     const std::string hit = platesOnStrip(state, *room, map, over);
     if (!hit.empty()) state.hovered = hit;
+    findingOnStrip(state, *room, map);
     const bool on_number = measuresOnStrip(state, *room, map);
     const bool dragged = dragOnStrip(state, *room, map, over ? hit : std::string(), on_number) ||
                          boxOnStrip(state, *room, map, active);

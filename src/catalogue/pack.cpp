@@ -89,11 +89,12 @@ void readNumbers(ObjectReader& parent, CountryPack& pack, Mistakes& mistakes) {
 }
 
 void readLimits(ObjectReader& parent, CountryPack& pack, Mistakes& mistakes) {
-    if (!parent.has("limits")) return;
+    if (!parent.hasOptional("limits")) return;
     ObjectReader limits(parent.object("limits"), parent.at("limits"), mistakes);
     for (const LimitKind& kind : limitKinds()) {
         const std::string id(kind.id);
-        if (limits.has(id)) pack.limits[id] = readSourced(limits, id, {kind.low, kind.high}, mistakes);
+        if (limits.hasOptional(id))
+            pack.limits[id] = readSourced(limits, id, {kind.low, kind.high}, mistakes);
     }
     limits.finish();
 }
@@ -141,7 +142,7 @@ void takeInternational(CountryPacks& loaded) {
 /// Over `pack`, which is empty or the one that is extended: then a key may be left out.
 void readOver(ObjectReader& reader, CountryPack& pack, Mistakes& mistakes) {
     const bool whole = pack.id.empty();
-    const auto says = [&](const char* key) { return whole || reader.has(key); };
+    const auto says = [&](const char* key) { return reader.hasOptional(key) || whole; };
     pack.extends = reader.text("extends", "");
     pack.id = reader.text("id");
     pack.name = reader.text("name");
@@ -158,10 +159,10 @@ void readOver(ObjectReader& reader, CountryPack& pack, Mistakes& mistakes) {
     readLimits(reader, pack, mistakes);
     if (says("wiring")) pack.wiring = readWiring(reader, mistakes);
     if (says("light")) readLight(reader, pack, mistakes);
-    if (reader.has("cableZones")) pack.zones = detail::readCableZones(reader, mistakes);
-    if (reader.has("outlets")) pack.outlets = detail::readOutletCounts(reader, mistakes);
-    if (reader.has("things")) pack.things = detail::readRoomThings(reader, mistakes);
-    if (reader.has("bodies")) pack.bodies = detail::readBodies(reader, mistakes);
+    if (reader.hasOptional("cableZones")) pack.zones = detail::readCableZones(reader, mistakes);
+    if (reader.hasOptional("outlets")) pack.outlets = detail::readOutletCounts(reader, mistakes);
+    if (reader.hasOptional("things")) pack.things = detail::readRoomThings(reader, mistakes);
+    if (reader.hasOptional("bodies")) pack.bodies = detail::readBodies(reader, mistakes);
     reader.finish();
 }
 
@@ -219,6 +220,23 @@ void readFiles(const std::vector<detail::JsonFile>& files, const std::set<std::s
             std::back_inserter(loaded.problems));
 }
 
+/// A folder of the designer's own may be missing or empty; its problems are said with its path, because a
+/// file of that name may be among the shipped ones too.
+void readOwn(const std::filesystem::path& folder, const std::set<std::string>& replaceable,
+             CountryPacks& loaded) {
+    std::error_code failure;
+    const std::filesystem::directory_iterator entries(folder, failure);
+    const bool any = !failure && std::any_of(begin(entries), end(entries), [](const auto& entry) {
+        return entry.path().extension() == ".json";
+    });
+    if (!any) return;
+    const std::size_t before = loaded.problems.size();
+    if (const auto files = detail::readJsonFiles(folder, "country pack", loaded.problems))
+        readFiles(*files, replaceable, loaded);
+    for (std::size_t i = before; i < loaded.problems.size(); ++i)
+        loaded.problems[i] = (folder / loaded.problems[i]).string();
+}
+
 } // namespace
 
 const MountingHeight* CountryPack::usualHeight(ModuleKind kind) const {
@@ -253,15 +271,8 @@ std::expected<CountryPacks, std::string> loadPacks(const std::filesystem::path& 
     std::set<std::string> replaceable;
     for (const CountryPack& pack : loaded.packs)
         replaceable.insert(pack.id);
-    for (const std::filesystem::path& folder : own) {
-        std::error_code ignored;
-        if (!std::filesystem::is_directory(folder, ignored)) continue;
-        const auto theirs = detail::readJsonFiles(folder, "country pack", loaded.problems);
-        if (theirs)
-            readFiles(*theirs, replaceable, loaded);
-        else
-            loaded.problems.push_back(theirs.error());
-    }
+    for (const std::filesystem::path& folder : own)
+        readOwn(folder, replaceable, loaded);
     takeInternational(loaded);
     if (!loaded.packs.empty()) return loaded;
     return std::unexpected(fmt::format("country pack folder '{}': no pack could be read\n{}",

@@ -82,6 +82,8 @@ struct OutletCount {
     double area_to_m2 = 1e9;   ///< and not larger than this
     double length_from_mm = 0; ///< rooms at least this long
     bool double_is_one = false; ///< a double socket counts as one outlet
+    bool beyond_appliances = false;    ///< sockets that an appliance is always plugged into do not count
+    std::optional<plan::RoomUse> unless; ///< not in a house that has a room of this use
     std::string source;
     Grade grade = Grade::Practice;
 };

@@ -66,6 +66,11 @@ bool ObjectReader::has(const std::string& key) const {
     return object_.is_object() && object_.contains(key);
 }
 
+bool ObjectReader::hasOptional(const std::string& key) {
+    asked_.push_back(key);
+    return has(key);
+}
+
 const Json* ObjectReader::find(const std::string& key) {
     asked_.push_back(key);
     return has(key) ? &object_.at(key) : nullptr;

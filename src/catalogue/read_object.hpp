@@ -32,6 +32,8 @@ public:
     ObjectReader(const Json& object, std::string pointer, Mistakes& mistakes);
 
     bool has(const std::string& key) const;
+    /// The same of a key that may be left out, which a mistyped one is then compared with.
+    bool hasOptional(const std::string& key);
     /// The object under a key, for a reader of its own; an empty one, noted, when it is missing or no object.
     const Json& object(const std::string& key);
     std::string text(const std::string& key);

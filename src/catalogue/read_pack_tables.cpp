@@ -51,8 +51,8 @@ Grade readGrade(ObjectReader& reader) {
     return static_cast<Grade>(reader.word("grade", {"official", "trade", "secondary", "memory", "practice"}));
 }
 
-plan::RoomUse readUse(ObjectReader& reader) {
-    return static_cast<plan::RoomUse>(reader.word("use", useWords()));
+plan::RoomUse readUse(ObjectReader& reader, const char* key) {
+    return static_cast<plan::RoomUse>(reader.word(key, useWords()));
 }
 
 std::vector<CableZone> readCableZones(ObjectReader& pack, Mistakes& mistakes) {
@@ -76,7 +76,7 @@ std::vector<OutletCount> readOutletCounts(ObjectReader& pack, Mistakes& mistakes
     return readList<OutletCount>(pack, "outlets", mistakes, [](ObjectReader& reader) {
         OutletCount count;
         count.use = readUse(reader);
-        if (reader.has("main")) count.main = reader.flag("main", false);
+        if (reader.hasOptional("main")) count.main = reader.flag("main", false);
         count.which = static_cast<OutletCount::Which>(
             reader.word("which", {"any", "above-worktop", "not-above-worktop", "lighting"}, 0));
         count.least = reader.whole("least", {0, 100}, 0);
@@ -85,6 +85,8 @@ std::vector<OutletCount> readOutletCounts(ObjectReader& pack, Mistakes& mistakes
         count.area_to_m2 = reader.length("areaTo", kArea, 1e9);
         count.length_from_mm = reader.length("lengthFrom", {0, 100000}, 0);
         count.double_is_one = reader.flag("doubleIsOne", false);
+        count.beyond_appliances = reader.flag("beyondAppliances", false);
+        if (reader.hasOptional("unless")) count.unless = readUse(reader, "unless");
         return count;
     });
 }

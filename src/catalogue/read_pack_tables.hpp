@@ -8,8 +8,8 @@
 namespace gangway::catalogue::detail {
 
 Grade readGrade(ObjectReader& reader);
-/// The word under "use".
-plan::RoomUse readUse(ObjectReader& reader);
+/// The use of rooms that a key names.
+plan::RoomUse readUse(ObjectReader& reader, const char* key = "use");
 
 std::vector<CableZone> readCableZones(ObjectReader& pack, Mistakes& mistakes);
 std::vector<OutletCount> readOutletCounts(ObjectReader& pack, Mistakes& mistakes);

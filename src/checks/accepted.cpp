@@ -22,8 +22,9 @@ void markAccepted(const plan::Plan& plan, std::vector<plan::Finding>& findings) 
     std::unordered_map<std::string, const plan::Acceptance*> by_id;
     for (const plan::Acceptance& acceptance : plan.accepted)
         by_id.emplace(acceptance.id, &acceptance);
-    if (by_id.empty()) return;
     for (plan::Finding& finding : findings) {
+        finding.accepted.reset();
+        if (by_id.empty()) continue;
         const auto found = by_id.find(findingId(finding));
         if (found != by_id.end() && found->second->facts == factsOf(finding))
             finding.accepted = found->second->note;

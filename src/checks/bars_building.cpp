@@ -93,37 +93,39 @@ LineWords wordsOf(plan::WallLine::Kind kind) {
     return {"the tiles", "lineGap"};
 }
 
-void barLine(const Facts& facts, const WallScene& scene, const plan::WallLine& line, std::vector<Bar>& bars) {
+/// In a panel too small for the usual space on both sides, the middle is right (C9).
+Keep keepInPanel(Keep usual, plan::Vec2 panel_mm, plan::Vec2 half_mm) {
+    const auto most = [](double panel, double half) {
+        return std::max(0.0, (panel - 2 * kMouldingMm) / 2 - half);
+    };
+    const double along = std::min(usual.left_mm, most(panel_mm.x, half_mm.x));
+    const double up = std::min(usual.above_mm, most(panel_mm.y, half_mm.y));
+    return {along, along, up, up};
+}
+
+void barLine(const Facts& facts, const WallScene& scene, const plan::WallLine& line, const Point& point,
+             std::vector<Bar>& bars) {
     using Kind = plan::WallLine::Kind;
     if (line.kind == Kind::Tiles || line.depth_mm <= 0) return;
     const double left = line.from_mm.value_or(0);
     const double right = line.to_mm.value_or(scene.frame.length_mm);
     const double top = line.bottom_mm + line.height_mm;
     const LineWords words = wordsOf(line.kind);
+    Keep keep = keepAround(facts.limit(words.limit));
     std::vector<std::vector<plan::Vec2>> areas{rectangle(left, right, line.bottom_mm, top)};
     if (line.kind == Kind::Panel)
         areas = {rectangle(left, right, line.bottom_mm, line.bottom_mm + kMouldingMm),
                  rectangle(left, right, top - kMouldingMm, top),
                  rectangle(left, left + kMouldingMm, line.bottom_mm, top),
                  rectangle(right - kMouldingMm, right, line.bottom_mm, top)};
+    if (line.kind == Kind::Panel) keep = keepInPanel(keep, {right - left, line.height_mm}, point.half_mm);
     for (auto& area : areas) {
         Bar over = barOf("line-gap", Severity::Fault, scene.room->id, words.name, std::move(area));
         over.limit_mm = facts.limit(words.limit);
         over.why = "a plate does not lie flat on it";
         over.source = facts.source(words.limit);
-        addOverAndNear(bars, std::move(over), Severity::Warn, keepAround(facts.limit(words.limit)));
+        addOverAndNear(bars, std::move(over), Severity::Warn, keep);
     }
-}
-
-/// Whether the room turns inwards where a wall begins (its left end), so that another wall stands there.
-bool insideCorner(const plan::Room& room, std::size_t wall, bool left_end) {
-    const std::size_t count = room.outline.size();
-    if (wall >= count) return false;
-    const auto edge = [&](std::size_t i) {
-        const geometry::WallEdge e = geometry::wallEdge(room, (i + count) % count);
-        return e.to_mm - e.from_mm;
-    };
-    return left_end ? cross(edge(wall + count - 1), edge(wall)) < 0 : cross(edge(wall), edge(wall + 1)) < 0;
 }
 
 void barCorners(const Facts& facts, const WallScene& scene, const Point& point, std::vector<Bar>& bars) {
@@ -144,12 +146,36 @@ void barCorners(const Facts& facts, const WallScene& scene, const Point& point, 
 }
 } // namespace
 
+bool insideCorner(const plan::Room& room, std::size_t wall, bool left_end) {
+    const std::size_t count = room.outline.size();
+    if (wall >= count) return false;
+    const auto edge = [&](std::size_t i) {
+        const geometry::WallEdge e = geometry::wallEdge(room, (i + count) % count);
+        return e.to_mm - e.from_mm;
+    };
+    return left_end ? cross(edge(wall + count - 1), edge(wall)) < 0 : cross(edge(wall), edge(wall + 1)) < 0;
+}
+
 void barBuilding(const Facts& facts, const WallScene& scene, const Point& point, std::vector<Bar>& bars) {
     barCeiling(scene, bars);
     barOpenings(facts, scene, bars);
     for (const plan::WallLine& line : scene.room->walls[scene.wall].lines)
-        barLine(facts, scene, line, bars);
+        barLine(facts, scene, line, point, bars);
     barCorners(facts, scene, point, bars);
+}
+
+void barFace(const WallScene& scene, std::vector<Bar>& bars) {
+    const double right = scene.frame.length_mm;
+    const double top = scene.frame.height_mm;
+    const double foot = scene.frame.v.z != 0 ? scene.host->bottom_mm : 0;
+    for (auto& area : {rectangle(-kFarMm, 0, -kFarMm, kFarMm), rectangle(right, kFarMm, -kFarMm, kFarMm),
+                       rectangle(-kFarMm, kFarMm, -kFarMm, foot), rectangle(-kFarMm, kFarMm, top, kFarMm)}) {
+        Bar bar = barOf("off-face", Severity::Fault, scene.host->id,
+                        fmt::format("the edge of {}", pieceName(*scene.host)), area);
+        bar.why = "the piece ends there";
+        bar.source = "geometry of the plan";
+        bars.push_back(std::move(bar));
+    }
 }
 
 void barLeaves(const WallScene& scene, const Point& point, std::vector<Bar>& bars) {

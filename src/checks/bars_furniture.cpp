@@ -20,12 +20,6 @@ constexpr double kTallMm = 1500;
 constexpr double kLeastAreaMm2 = 1500;
 constexpr double kFarMm = 10000;
 
-/// Seen by a hand that comes once, or reaches into a cupboard now and then.
-bool isPutAway(const plan::Plate& plate) {
-    return plate.use == UseRate::LeftPlugged || plate.use == UseRate::Once ||
-           plate.sight == plan::Sight::KeepHidden;
-}
-
 double areaOf(const std::vector<plan::Vec2>& polygon) {
     return std::abs(geometry::signedArea(polygon));
 }
@@ -129,8 +123,7 @@ void barWorktop(const Facts& facts, const Obstacle& obstacle, std::vector<Bar>& 
 
 void barCupboard(const Facts& facts, const WallScene& scene, const Obstacle& obstacle, const Point& point,
                  std::vector<Bar>& bars) {
-    constexpr double kReachHighMm = 2200; // C28: an access face within reach
-    const bool reached = isPutAway(*point.plate) && point.plate->host.v_mm <= kReachHighMm;
+    const bool reached = isPutAway(*point.plate) && point.plate->host.v_mm <= facts.limit("driverReach");
     if (!reached) {
         hide(facts, obstacle, Standing::Fixed, point, bars,
              isPutAway(*point.plate) ? "no-access" : "covered-plate");
@@ -191,6 +184,28 @@ void barCurtain(const Facts& facts, const Obstacle& obstacle, const Point& point
     bars.push_back(std::move(bar));
 }
 
+/// What feeds a screen hides behind it, not at its edge: strips along the edges, with the space kept within.
+void barScreenEdges(const Facts& facts, const Obstacle& obstacle, std::vector<Bar>& bars) {
+    const auto [left, right] = std::ranges::minmax(obstacle.outline_mm, {}, &plan::Vec2::x);
+    const auto [low, high] = std::ranges::minmax(obstacle.outline_mm, {}, &plan::Vec2::y);
+    const double inside = facts.limit("screenInside");
+    const std::pair<std::vector<plan::Vec2>, Keep> edges[] = {
+        {rectangle(left.x - 1, left.x, low.y, high.y), {0, inside, 0, 0}},
+        {rectangle(right.x, right.x + 1, low.y, high.y), {inside, 0, 0, 0}},
+        {rectangle(left.x, right.x, low.y - 1, low.y), {0, 0, 0, inside}},
+        {rectangle(left.x, right.x, high.y, high.y + 1), {0, 0, inside, 0}}};
+    for (const auto& [area, keep] : edges) {
+        Bar bar = barOf(obstacle, "screen-inside", Severity::Warn);
+        bar.name = fmt::format("the edge of {}", pieceName(*obstacle.piece));
+        bar.area_mm = area;
+        bar.keep = keep;
+        bar.limit_mm = inside;
+        bar.why = "it shows beside the screen";
+        bar.source = facts.source("screenInside");
+        bars.push_back(std::move(bar));
+    }
+}
+
 void barScreen(const Facts& facts, const Obstacle& obstacle, const Point& point, std::vector<Bar>& bars) {
     const bool feeds = point.plate->anchor == obstacle.piece->id || isPutAway(*point.plate);
     if (obstacle.solid.starts_with("bracket")) {
@@ -204,6 +219,18 @@ void barScreen(const Facts& facts, const Obstacle& obstacle, const Point& point,
     } else if (point.plug_mm > obstacle.near_mm) {
         hide(facts, obstacle, Standing::Heavy, point, bars);
     }
+    if (obstacle.solid == "television" && point.plate->anchor == obstacle.piece->id)
+        barScreenEdges(facts, obstacle, bars);
+}
+
+void barPicture(const Facts& facts, const Obstacle& obstacle, const Point& point, std::vector<Bar>& bars) {
+    if (isPutAway(*point.plate) || point.plate->anchor == obstacle.piece->id) return; // a picture's own light
+    Bar bar = barOf(obstacle, "picture-place", Severity::Warn);
+    bar.keep = keepAround(facts.limit("artClear"));
+    bar.limit_mm = facts.limit("artClear");
+    bar.why = "a picture hangs there";
+    bar.source = facts.source("artClear");
+    bars.push_back(std::move(bar));
 }
 
 void barAppliance(const Facts& facts, const WallScene& scene, const Obstacle& obstacle,
@@ -241,6 +268,7 @@ void barOne(const Facts& facts, const WallScene& scene, const Obstacle& obstacle
     const plan::Furniture& piece = *obstacle.piece;
     const Standing standing = standingOf(piece);
     if (obstacle.solid == "worktop" || piece.kind == "worktop") return barWorktop(facts, obstacle, bars);
+    if (piece.kind == "picture") return barPicture(facts, obstacle, point, bars);
     if (piece.kind == "hood") return barHood(facts, obstacle, point, bars);
     if (piece.kind == "shelf" || piece.kind == "bookcase") {
         const bool open = piece.kind == "shelf" || plan::furnitureValue(piece, "back") < 0.5;

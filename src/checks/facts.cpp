@@ -85,14 +85,19 @@ Point pointOf(const catalogue::Catalogue& catalogue, const catalogue::CountryPac
 }
 
 Facts::Facts(const geometry::HouseIndex& house, const catalogue::Catalogue& catalogue,
-             const catalogue::CountryPack& pack, std::filesystem::path base)
-    : house_(house), pack_(pack), base_(std::move(base)) {
+             const catalogue::CountryPack& pack, std::filesystem::path base,
+             const std::set<std::string>* rooms)
+    : house_(house), catalogue_(catalogue), pack_(pack), base_(std::move(base)) {
     const plan::Plan& plan = house.plan();
+    const auto asked = [&](const std::string& room) { return rooms == nullptr || rooms->contains(room); };
     std::unordered_map<std::string_view, std::vector<const plan::Device*>> devices;
-    for (const plan::Device& device : plan.devices)
+    for (const plan::Device& device : plan.devices) {
         devices[device.plate].push_back(&device);
-    points_.reserve(plan.plates.size());
+        if (asked(device.room)) devices_in_room_[device.room].push_back(&device);
+    }
+    if (rooms == nullptr) points_.reserve(plan.plates.size());
     for (const plan::Plate& plate : plan.plates) {
+        if (!asked(plate.room)) continue;
         const auto plugged = devices.find(plate.id);
         points_.push_back(
             pointOf(catalogue, pack, plate,
@@ -104,8 +109,19 @@ Facts::Facts(const geometry::HouseIndex& house, const catalogue::Catalogue& cata
         if (point.plate->host.kind == plan::Host::Kind::Wall)
             on_wall_[wallKey(point.plate->room, point.plate->host.wall)].push_back(&point);
     }
-    for (const plan::Luminaire& lamp : plan.luminaires)
-        lamps_in_room_[lamp.room].push_back(&lamp);
+    for (const plan::Luminaire& lamp : plan.luminaires) {
+        if (asked(lamp.room)) lamps_in_room_[lamp.room].push_back(&lamp);
+        lamp_by_id_.emplace(lamp.id, &lamp);
+    }
+    for (const plan::SwitchLeg& leg : plan.legs) {
+        for (const plan::WayRef& control : leg.controls)
+            ways_[control.plate].push_back({control.module, control.way, &leg});
+        for (const std::string& lamp : leg.luminaires)
+            legs_[lamp].push_back(&leg);
+    }
+    for (auto& [plate, ways] : ways_)
+        std::ranges::stable_sort(ways, {},
+                                 [](const WorkedWay& way) { return std::pair(way.module, way.way); });
 }
 
 namespace {
@@ -130,9 +146,26 @@ const std::vector<const plan::Luminaire*>& Facts::lampsIn(const std::string& roo
     return listIn(lamps_in_room_, room_id);
 }
 
+const std::vector<const plan::Device*>& Facts::devicesIn(const std::string& room_id) const {
+    return listIn(devices_in_room_, room_id);
+}
+
 const Point* Facts::point(const std::string& plate_id) const {
     const auto found = by_id_.find(plate_id);
     return found == by_id_.end() ? nullptr : found->second;
+}
+
+const plan::Luminaire* Facts::lamp(const std::string& id) const {
+    const auto found = lamp_by_id_.find(id);
+    return found == lamp_by_id_.end() ? nullptr : found->second;
+}
+
+const std::vector<WorkedWay>& Facts::waysOf(const std::string& plate_id) const {
+    return listIn(ways_, plate_id);
+}
+
+const std::vector<const plan::SwitchLeg*>& Facts::legsOf(const std::string& lamp_id) const {
+    return listIn(legs_, lamp_id);
 }
 
 WallScene sceneOf(const Facts& facts, const plan::Room& room, std::size_t wall) {
@@ -151,10 +184,36 @@ WallScene sceneOf(const Facts& facts, const plan::Room& room, std::size_t wall) 
     return scene;
 }
 
+std::optional<WallScene> faceSceneOf(const Facts& facts, const Point& point) {
+    const plan::Host& host = point.plate->host;
+    const plan::Room* room = facts.house().room(point.plate->room);
+    const auto frame = geometry::hostFrame(facts.house(), point.plate->room, host);
+    if (host.kind != plan::Host::Kind::Furniture || room == nullptr || !frame) return std::nullopt;
+    WallScene scene;
+    scene.room = room;
+    scene.host = facts.house().furniture(host.furniture);
+    scene.frame = *frame;
+    scene.obstacles = geometry::obstaclesBefore(facts.house(), room->id, *frame, facts.limit("coverReach"),
+                                                host.furniture, facts.base());
+    for (const Point* other : facts.pointsIn(room->id))
+        if (other->plate->host.kind == host.kind && other->plate->host.furniture == host.furniture &&
+            other->plate->host.face == host.face)
+            scene.points.push_back(other);
+    return scene;
+}
+
 std::vector<Bar> barsFor(const Facts& facts, const WallScene& scene, const Point& point) {
     std::vector<Bar> bars;
+    if (scene.host != nullptr) {
+        barFace(scene, bars);
+        barFurniture(facts, scene, point, bars);
+        barAbove(facts, scene, point, bars);
+        barPlates(scene, point, bars);
+        return bars;
+    }
     barBuilding(facts, scene, point, bars);
     barFurniture(facts, scene, point, bars);
+    barAbove(facts, scene, point, bars);
     barHeat(facts, scene, point, bars);
     barLeaves(scene, point, bars);
     barPlates(scene, point, bars);

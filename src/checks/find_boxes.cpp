@@ -1,4 +1,4 @@
-// Boxes in their walls: depth, and the boxes of the other side. Floor boxes under what stands on them.
+// Boxes in their walls: depth, and the boxes of the other side.
 #include "checks/rules.hpp"
 
 #include "geometry/wall_hit.hpp"
@@ -13,6 +13,8 @@ namespace gangway::checks {
 using plan::Severity;
 
 namespace {
+constexpr double kRoundingMm = 1e-6;
+
 double deepestBox(const Point& point) {
     if (point.plate->box_depth_mm) return *point.plate->box_depth_mm;
     double depth = 0;
@@ -31,8 +33,9 @@ double thicknessAt(const Facts& facts, const plan::Room& room, std::size_t wall,
     return thickness;
 }
 
-/// Free wall between the boxes of two plates along the wall, with the other one seen from this side.
-double betweenBoxes(const Point& point, const Point& other, double other_u_mm) {
+/// Least of a measure between each box of a plate and each of another, seen from this side.
+template <class Measure>
+double leastBetween(const Point& point, const Point& other, double other_u_mm, const Measure& measure) {
     double least = std::numeric_limits<double>::infinity();
     for (const catalogue::Box& a : point.made.boxes)
         for (const catalogue::Box& b : other.made.boxes) {
@@ -42,9 +45,26 @@ double betweenBoxes(const Point& point, const Point& other, double other_u_mm) {
             const double up =
                 std::abs(point.plate->host.v_mm + a.centre_mm.y - (other.plate->host.v_mm + b.centre_mm.y)) -
                 (a.spec.height_mm + b.spec.height_mm) / 2;
-            least = std::min(least, std::max(along, up));
+            least = std::min(least, measure(along, up));
         }
     return least;
+}
+
+/// Free wall between the boxes of two plates.
+double betweenBoxes(const Point& point, const Point& other, double other_u_mm) {
+    return leastBetween(point, other, other_u_mm,
+                        [](double along, double up) { return std::max(along, up); });
+}
+
+/// The same along the wall only.
+double alongBetween(const Point& point, const Point& other, double other_u_mm) {
+    return leastBetween(point, other, other_u_mm, [](double along, double) { return along; });
+}
+
+double betweenPlates(const Point& point, const Point& other, double other_u_mm) {
+    return std::max(std::abs(point.plate->host.u_mm - other_u_mm) - point.half_mm.x - other.half_mm.x,
+                    std::abs(point.plate->host.v_mm - other.plate->host.v_mm) - point.half_mm.y -
+                        other.half_mm.y);
 }
 
 void findDepth(const Facts& facts, const Point& point, double thickness, Findings& findings) {
@@ -62,48 +82,82 @@ void findDepth(const Facts& facts, const Point& point, double thickness, Finding
     findings.push_back(std::move(finding));
 }
 
-void findBehind(const Facts& facts, const Point& point, double thickness, Findings& findings) {
+/// The stricter of what both faces of a wall say of it.
+plan::WallDuty dutyOf(const plan::Wall& here, const plan::Room* beyond, const std::string& there) {
+    const auto wall = beyond == nullptr ? std::nullopt : plan::wallIndex(*beyond, there);
+    return wall ? std::max(here.duty, beyond->walls[*wall].duty) : here.duty;
+}
+
+/// How far apart the boxes of both sides are wanted, how far they are, and why.
+struct Apart {
+    double gap_mm = 0;
+    std::string limit;
+    const char* why = "";
+};
+
+Apart apartOf(const Facts& facts, const Point& point, const Point& other, double other_u,
+              plan::WallDuty duty) {
+    if (duty == plan::WallDuty::Fire && facts.limit("fireApart") > 0)
+        return {alongBetween(point, other, other_u), "fireApart", "as it holds fire back"};
+    const double boxes = betweenBoxes(point, other, other_u);
+    if (duty == plan::WallDuty::None) return {boxes, "backToBack", "where it parts sound or fire"};
+    // Plates are wider than their boxes or not: the nearer edges count.
+    return {std::min(boxes, betweenPlates(point, other, other_u)), "backToBack",
+            duty == plan::WallDuty::Fire ? "as it holds fire back" : "as it parts two dwellings"};
+}
+
+void sayBehind(const Facts& facts, const Point& point, const Point& other, const Apart& apart,
+               plan::WallDuty duty, Findings& findings) {
+    auto finding =
+        about(facts, "back-to-back", duty == plan::WallDuty::None ? Severity::Hint : Severity::Warn, point);
+    finding.objects.push_back(other.plate->id);
+    finding.value_mm = apart.gap_mm;
+    finding.limit_mm = facts.limit(apart.limit);
+    finding.message = fmt::format("The boxes of {} and of {} in {} {} on both sides of one wall, {} mm apart "
+                                  "wanted {}.",
+                                  whoIn(facts, point), other.tag(), roomName(facts, other.plate->room),
+                                  apart.gap_mm < 0 ? "stand back to back"
+                                                   : fmt::format("are {} mm apart", mm(apart.gap_mm)),
+                                  mm(facts.limit(apart.limit)), apart.why);
+    finding.source = facts.source(apart.limit);
+    finding.remedy = fmt::format("Move one of them until {} mm of wall lie between the boxes.",
+                                 mm(facts.limit(apart.limit)));
+    findings.push_back(std::move(finding));
+}
+
+void sayCollision(const Facts& facts, const Point& point, const Point& other, double left,
+                  Findings& findings) {
+    auto finding = about(facts, "back-to-back", Severity::Fault, point);
+    finding.objects.push_back(other.plate->id);
+    finding.value_mm = left;
+    finding.limit_mm = facts.limit("wallLeft");
+    finding.message =
+        fmt::format("{} and {} in {} are back to back: both boxes leave {} mm of the wall.",
+                    whoIn(facts, point), other.tag(), roomName(facts, other.plate->room), mm(left));
+    finding.source = facts.source("wallLeft");
+    finding.remedy = fmt::format("Move one of them until {} mm of wall lie between the boxes.",
+                                 mm(facts.limit("backToBack")));
+    findings.push_back(std::move(finding));
+}
+
+void findBehind(const Facts& facts, const Point& point, const plan::Wall& wall, double thickness,
+                Findings& findings) {
     const auto across = geometry::otherFace(facts.house(), point.plate->room, point.plate->host);
     if (!across) return;
+    const plan::WallDuty duty = dutyOf(wall, facts.house().room(across->room), across->host.wall);
     for (const Point* other : facts.pointsOn(across->room, across->host.wall)) {
         if (other->plate->id < point.plate->id) continue; // said once of a pair
         // Seen from here the other's u runs the other way.
         const double other_u = point.plate->host.u_mm + (across->host.u_mm - other->plate->host.u_mm);
-        const double gap = betweenBoxes(point, *other, other_u);
         const double left = thickness - deepestBox(point) - deepestBox(*other);
-        const bool collide = gap < 0 && left < facts.limit("wallLeft");
-        if (!collide && gap >= facts.limit("backToBack")) continue;
-        auto finding = about(facts, "back-to-back", collide ? Severity::Fault : Severity::Hint, point);
-        finding.objects.push_back(other->plate->id);
-        finding.value_mm = collide ? left : gap;
-        finding.limit_mm = facts.limit(collide ? "wallLeft" : "backToBack");
-        finding.message =
-            collide ? fmt::format("{} and {} in {} are back to back: both boxes leave {} mm of the wall.",
-                                  whoIn(facts, point), other->tag(), roomName(facts, across->room), mm(left))
-                    : fmt::format(
-                          "The boxes of {} and of {} in {} {} on both sides of one wall, {} mm apart wanted "
-                          "where it parts sound or fire.",
-                          whoIn(facts, point), other->tag(), roomName(facts, across->room),
-                          gap < 0 ? "stand back to back" : fmt::format("are {} mm apart", mm(gap)),
-                          mm(facts.limit("backToBack")));
-        finding.source = facts.source(collide ? "wallLeft" : "backToBack");
-        finding.remedy = fmt::format("Move one of them until {} mm of wall lie between the boxes.",
-                                     mm(facts.limit("backToBack")));
-        findings.push_back(std::move(finding));
+        if (betweenBoxes(point, *other, other_u) < 0 && left < facts.limit("wallLeft")) {
+            sayCollision(facts, point, *other, left, findings);
+            continue;
+        }
+        const Apart apart = apartOf(facts, point, *other, other_u, duty);
+        if (apart.gap_mm < facts.limit(apart.limit) - kRoundingMm)
+            sayBehind(facts, point, *other, apart, duty, findings);
     }
-}
-
-/// How far a point lies within a convex outline: the least distance to its edges, negative outside.
-double within(const std::vector<plan::Vec2>& outline, plan::Vec2 at) {
-    double least = std::numeric_limits<double>::infinity();
-    const bool clockwise = geometry::signedArea(outline) < 0;
-    for (std::size_t i = 0; i < outline.size(); ++i) {
-        const plan::Vec2 a = outline[i];
-        const plan::Vec2 edge = outline[(i + 1) % outline.size()] - a;
-        const double size = length(edge);
-        if (size > 0) least = std::min(least, cross(edge, at - a) / size * (clockwise ? -1 : 1));
-    }
-    return least;
 }
 } // namespace
 
@@ -115,28 +169,7 @@ void findBoxes(const Facts& facts, Findings& findings) {
         if (!wall || point.made.boxes.empty()) continue;
         const double thickness = thicknessAt(facts, *room, *wall, point.plate->host.u_mm);
         findDepth(facts, point, thickness, findings);
-        findBehind(facts, point, thickness, findings);
-    }
-}
-
-void findFloor(const Facts& facts, Findings& findings) {
-    for (const Point& point : facts.points()) {
-        if (point.plate->host.kind != plan::Host::Kind::Floor) continue;
-        const plan::Furniture* piece = facts.house().furniture(point.plate->anchor);
-        const auto at = geometry::hostPoint(facts.house(), point.plate->room, point.plate->host);
-        if (piece == nullptr || !at) continue;
-        const double inside = within(geometry::footprint(*piece), {at->x, at->y});
-        if (inside >= facts.limit("floorInside")) continue;
-        auto finding = about(facts, "floor-box", inside < 0 ? Severity::Fault : Severity::Warn, point);
-        finding.objects.push_back(piece->id);
-        finding.value_mm = inside;
-        finding.limit_mm = facts.limit("floorInside");
-        finding.message = fmt::format("{} comes up {} mm {} {}, {} mm inside wanted.", whoIn(facts, point),
-                                      mm(std::abs(inside)), inside < 0 ? "outside" : "inside the edge of",
-                                      pieceName(*piece), mm(facts.limit("floorInside")));
-        finding.source = facts.source("floorInside");
-        finding.remedy = "Move it under the piece, before the screed is laid.";
-        findings.push_back(std::move(finding));
+        findBehind(facts, point, room->walls[*wall], thickness, findings);
     }
 }
 

@@ -19,6 +19,8 @@ constexpr double kMeantMm = 350;
 constexpr double kTableMm = 600;
 /// What a long lamp is high, which the plan does not say; common practice, no source.
 constexpr double kLongLampMm = 60;
+/// A board no further behind a bed than this is its headboard; common practice, no source.
+constexpr double kHeadboardMm = 200;
 constexpr std::array<std::string_view, 2> kUnderPendants = {"table", "island"};
 
 plan::Finding aboutLamp(const Facts& facts, std::string rule, Severity severity,
@@ -47,20 +49,16 @@ struct Row {
     plan::Vec2 middle_mm;
 };
 
-std::vector<Row> rowsOf(const Facts& facts) {
-    std::map<std::string, std::string, std::less<>> leg_of;
-    for (const plan::SwitchLeg& leg : facts.plan().legs)
-        for (const std::string& lamp : leg.luminaires)
-            leg_of.emplace(lamp, leg.id);
+std::vector<Row> rowsOf(const Facts& facts, const plan::Room& room) {
     std::vector<Row> rows;
     std::map<std::string, std::size_t, std::less<>> at;
-    for (const plan::Luminaire& lamp : facts.plan().luminaires) {
-        if (lamp.kind != plan::Luminaire::Kind::Pendant) continue;
-        const auto leg = leg_of.find(lamp.id);
-        const std::string key = lamp.room + '\n' + (leg == leg_of.end() ? "lamp " + lamp.id : leg->second);
-        const auto [found, is_new] = at.emplace(key, rows.size());
+    for (const plan::Luminaire* lamp : facts.lampsIn(room.id)) {
+        if (lamp->kind != plan::Luminaire::Kind::Pendant) continue;
+        const auto& legs = facts.legsOf(lamp->id);
+        const auto [found, is_new] =
+            at.emplace(legs.empty() ? "lamp " + lamp->id : legs.front()->id, rows.size());
         if (is_new) rows.emplace_back();
-        rows[found->second].lamps.push_back(&lamp);
+        rows[found->second].lamps.push_back(lamp);
     }
     for (Row& row : rows) {
         std::size_t count = 0;
@@ -74,9 +72,9 @@ std::vector<Row> rowsOf(const Facts& facts) {
     return rows;
 }
 
-void findPendants(const Facts& facts, Findings& findings) {
-    for (const Row& row : rowsOf(facts))
-        for (const plan::Furniture* piece : facts.house().furnitureIn(row.lamps.front()->room)) {
+void findPendants(const Facts& facts, const plan::Room& room, Findings& findings) {
+    for (const Row& row : rowsOf(facts, room))
+        for (const plan::Furniture* piece : facts.house().furnitureIn(room.id)) {
             if (std::ranges::find(kUnderPendants, piece->kind) == kUnderPendants.end() ||
                 piece->size.height_mm < kTableMm)
                 continue;
@@ -118,6 +116,62 @@ void findBedside(const Facts& facts, const plan::Luminaire& lamp, const geometry
     }
 }
 
+/// Beside a bed a lamp is read by from the pillow, and dazzles when it is low (C35).
+void findBedsideHeight(const Facts& facts, const plan::Luminaire& lamp, const geometry::Frame& frame,
+                       Findings& findings) {
+    const bool beside =
+        std::ranges::any_of(facts.house().furnitureIn(lamp.room), [&](const plan::Furniture* piece) {
+            const plan::Vec3 at = geometry::toFrame(frame, {piece->at_mm.x, piece->at_mm.y, 0});
+            return piece->kind == "bedside-table" && at.z >= 0 && at.z <= kTableMm &&
+                   std::abs(at.x - lamp.host.u_mm) <= kMeantMm;
+        });
+    const double low = facts.limit("bedLampLow");
+    const double high = facts.limit("bedLampHigh");
+    const double v = lamp.host.v_mm;
+    if (!beside || high <= 0 || (v >= low && v <= high)) return;
+    auto finding = aboutLamp(facts, "bedside-lamp", Severity::Hint, lamp);
+    finding.value_mm = v;
+    finding.limit_mm = v < low ? low : high;
+    finding.message = fmt::format("{} beside a bed is {} mm above the floor, {} to {} wanted.",
+                                  lampIn(facts, lamp), mm(v), mm(low), mm(high));
+    finding.source = facts.source("bedLampLow");
+    finding.remedy = fmt::format("Set it at {} mm.", mm(*finding.limit_mm));
+    findings.push_back(std::move(finding));
+}
+
+/// Over a headboard a lamp keeps clear of heads that lean there (C35).
+void findHeadboard(const Facts& facts, const plan::Luminaire& lamp, const geometry::Obstacle& obstacle,
+                   Findings& findings) {
+    const auto [left, right] = std::ranges::minmax(obstacle.outline_mm, {}, &plan::Vec2::x);
+    const double top = std::ranges::max(obstacle.outline_mm, {}, &plan::Vec2::y).y;
+    const double over = lamp.host.v_mm - lamp.size_mm / 2 - top;
+    const double wanted = facts.limit("headboardClear");
+    if (lamp.host.u_mm < left.x || lamp.host.u_mm > right.x || over < 0 || over >= wanted) return;
+    auto finding = aboutLamp(facts, "bedside-lamp", Severity::Hint, lamp);
+    finding.objects.push_back(obstacle.piece->id);
+    finding.value_mm = over;
+    finding.limit_mm = wanted;
+    finding.message = fmt::format("{} is {} mm over {}, {} wanted: a head leans there.", lampIn(facts, lamp),
+                                  mm(over), pieceName(*obstacle.piece), mm(wanted));
+    finding.source = facts.source("headboardClear");
+    finding.remedy = fmt::format("Set it {} mm higher.", mm(wanted - over));
+    findings.push_back(std::move(finding));
+}
+
+/// A bed's own headboard, or a board of its own behind a bed.
+bool isHeadboard(const Facts& facts, const geometry::Obstacle& obstacle) {
+    if (obstacle.piece->kind == "bed") return obstacle.solid == "headboard";
+    if (obstacle.piece->kind != "box") return false;
+    return std::ranges::any_of(
+        facts.house().furnitureIn(obstacle.piece->room), [&](const plan::Furniture* bed) {
+            if (bed->kind != "bed") return false;
+            const plan::Vec3 at =
+                geometry::toLocal(*bed, {obstacle.piece->at_mm.x, obstacle.piece->at_mm.y, 0});
+            const double behind = at.y - bed->size.depth_mm / 2;
+            return behind >= 0 && behind <= kHeadboardMm && std::abs(at.x) < bed->size.width_mm / 2;
+        });
+}
+
 void findOver(const Facts& facts, const plan::Luminaire& lamp, const geometry::Frame& frame,
               Findings& findings) {
     if (lamp.size_mm <= 0) return;
@@ -128,6 +182,7 @@ void findOver(const Facts& facts, const plan::Luminaire& lamp, const geometry::F
     std::string said;
     for (const geometry::Obstacle& obstacle :
          geometry::obstaclesBefore(facts.house(), lamp.room, frame, kReachMm, {}, facts.base())) {
+        if (isHeadboard(facts, obstacle)) findHeadboard(facts, lamp, obstacle, findings);
         if (obstacle.piece->id == said || obstacle.piece->kind == "curtain") continue;
         Bar bar;
         bar.area_mm = obstacle.outline_mm;
@@ -146,13 +201,14 @@ void findOver(const Facts& facts, const plan::Luminaire& lamp, const geometry::F
     }
 }
 
-void findWallLamps(const Facts& facts, Findings& findings) {
-    for (const plan::Luminaire& lamp : facts.plan().luminaires) {
-        if (lamp.host.kind != plan::Host::Kind::Wall) continue;
-        const auto frame = geometry::hostFrame(facts.house(), lamp.room, lamp.host);
+void findWallLamps(const Facts& facts, const plan::Room& room, Findings& findings) {
+    for (const plan::Luminaire* lamp : facts.lampsIn(room.id)) {
+        if (lamp->host.kind != plan::Host::Kind::Wall) continue;
+        const auto frame = geometry::hostFrame(facts.house(), room.id, lamp->host);
         if (!frame) continue;
-        findBedside(facts, lamp, *frame, findings);
-        findOver(facts, lamp, *frame, findings);
+        findBedside(facts, *lamp, *frame, findings);
+        findBedsideHeight(facts, *lamp, *frame, findings);
+        findOver(facts, *lamp, *frame, findings);
     }
 }
 
@@ -190,11 +246,11 @@ void findFan(const Facts& facts, const plan::Furniture& fan, Findings& findings)
 }
 } // namespace
 
-void findLamps(const Facts& facts, Findings& findings) {
-    findPendants(facts, findings);
-    findWallLamps(facts, findings);
-    for (const plan::Furniture& piece : facts.plan().furniture)
-        if (piece.kind == "fan") findFan(facts, piece, findings);
+void findLamps(const Facts& facts, const plan::Room& room, Findings& findings) {
+    findPendants(facts, room, findings);
+    findWallLamps(facts, room, findings);
+    for (const plan::Furniture* piece : facts.house().furnitureIn(room.id))
+        if (piece->kind == "fan") findFan(facts, *piece, findings);
 }
 
 } // namespace gangway::checks

@@ -10,11 +10,11 @@ namespace gangway::checks {
 
 using plan::Severity;
 
-namespace {
-void findIes(const Facts& facts, Findings& findings) {
+void findIes(const Facts& facts, const plan::Room& room, Findings& findings) {
     if (facts.base().empty()) return; // a plan without a folder has no files beside it
     std::map<std::string, std::string, std::less<>> problems; // by file, each read once
-    for (const plan::Luminaire& lamp : facts.plan().luminaires) {
+    for (const plan::Luminaire* in_room : facts.lampsIn(room.id)) {
+        const plan::Luminaire& lamp = *in_room;
         if (lamp.ies.empty()) continue;
         const auto [problem, is_new] = problems.emplace(lamp.ies, std::string());
         if (is_new)
@@ -56,11 +56,4 @@ void findMarks(const Facts& facts, Findings& findings) {
         findings.push_back(std::move(finding));
     }
 }
-} // namespace
-
-void findLight(const Facts& facts, Findings& findings) {
-    findIes(facts, findings);
-    findMarks(facts, findings);
-}
-
 } // namespace gangway::checks

@@ -1,4 +1,4 @@
-// Places on walls: each bar that a plate breaks, with the way out along the wall.
+// Places on walls and on faces of furniture: each bar that a plate breaks, with the way out along the wall.
 #include "checks/rules.hpp"
 #include "checks/stretches.hpp"
 
@@ -17,7 +17,7 @@ namespace {
 bool isBehind(const Bar& bar) {
     static const std::set<std::string, std::less<>> kBehind = {
         "covered-plate", "plug-depth", "no-access", "behind-leaf", "curtain-stack",
-        "appliance-bay", "radiator",   "in-duct",   "tv-bracket"};
+        "appliance-bay", "radiator",   "in-duct",   "tv-bracket",  "picture-place"};
     return kBehind.contains(bar.rule);
 }
 
@@ -58,6 +58,17 @@ std::string whatIsWrong(const Facts& facts, const Bar& bar, const Point& point, 
                        bar.why);
 }
 
+/// What the measure lies between, just before the wall.
+plan::Gap gapOf(const WallScene& scene, const Point& point, const Bar& bar) {
+    const plan::Vec2 at = point.centre_mm();
+    const auto [on_plate, on_area] = nearestPoints(rectangle(at.x - point.half_mm.x, at.x + point.half_mm.x,
+                                                             at.y - point.half_mm.y, at.y + point.half_mm.y),
+                                                   bar.area_mm);
+    constexpr double kBeforeMm = 5;
+    return {geometry::toHouse(scene.frame, {on_plate.x, on_plate.y, kBeforeMm}),
+            geometry::toHouse(scene.frame, {on_area.x, on_area.y, kBeforeMm})};
+}
+
 std::optional<double> nearestOf(const Facts& facts, const WallScene& scene, const Point& point,
                                 const std::vector<Bar>& bars, Severity least, double spare_mm) {
     const plan::Vec2 half = point.half_mm + plan::Vec2{spare_mm, spare_mm};
@@ -90,6 +101,12 @@ void propose(const Facts& facts, const WallScene& scene, const Point& point, con
              plan::Finding& finding) {
     const auto at = freePlace(facts, scene, point, bars);
     const plan::Host& host = point.plate->host;
+    if (!at && scene.host != nullptr) {
+        finding.remedy = fmt::format("There is no place for it on that side of {}: what stands before it has "
+                                     "to move, or the plate goes elsewhere.",
+                                     pieceName(*scene.host));
+        return;
+    }
     if (!at) {
         finding.remedy =
             fmt::format("There is no place for it on wall {} at {} mm: another height, another wall, "
@@ -100,30 +117,33 @@ void propose(const Facts& facts, const WallScene& scene, const Point& point, con
     // Whole millimetres are set out; towards the inside of the free stretch.
     const double way = *at - host.u_mm;
     const double u = way > 0 ? std::ceil(*at - 1e-6) : std::floor(*at + 1e-6);
-    finding.remedy = fmt::format("Slide it {} mm {}, to {} from the left corner, or move what stands there.",
-                                 mm(std::abs(u - host.u_mm)), way > 0 ? "right" : "left", mm(u));
+    finding.remedy = fmt::format("Slide it {} mm {}, to {} from the left {}, or move what stands there.",
+                                 mm(std::abs(u - host.u_mm)), way > 0 ? "right" : "left", mm(u),
+                                 scene.host == nullptr ? "corner" : "edge");
     finding.move = plan::PlateMove{point.plate->id, u, host.v_mm};
 }
 
 /// A casing or a moulding stands where it is drawn; furniture is put down by hand.
 bool isBuilding(const Bar& bar) {
     return bar.rule == "opening-gap" || bar.rule == "line-gap" || bar.rule == "off-wall" ||
-           bar.rule == "corner-gap";
+           bar.rule == "corner-gap" || bar.rule == "off-face";
 }
 
 void findFragile(const Facts& facts, const WallScene& scene, const Point& point, const std::vector<Bar>& bars,
                  Findings& findings) {
     const double fragile = facts.limit("marginWarn");
     const Margin margin = marginOf(bars, point.half_mm, point.centre_mm(), wholeWall(scene, point));
-    if (margin.mm >= fragile || margin.bar == nullptr) return;
-    auto finding =
-        about(facts, "fragile-place", isBuilding(*margin.bar) ? Severity::Hint : Severity::Warn, point);
+    const double fault = facts.limit("marginFault");
+    if (margin.mm >= std::max(fragile, fault) || margin.bar == nullptr) return;
+    const bool too_fragile = margin.mm < fault;
+    const Severity usual = isBuilding(*margin.bar) ? Severity::Hint : Severity::Warn;
+    auto finding = about(facts, "fragile-place", too_fragile ? Severity::Fault : usual, point);
     finding.objects.push_back(margin.bar->object);
     finding.value_mm = margin.mm;
-    finding.limit_mm = fragile;
+    finding.limit_mm = too_fragile ? fault : fragile;
     finding.message = fmt::format("{} is right by {} mm only, towards {}: less than a site's accuracy.",
                                   whoIn(facts, point), mm(margin.mm), margin.bar->name);
-    finding.source = facts.source("marginWarn");
+    finding.source = facts.source(too_fragile ? "marginFault" : "marginWarn");
     finding.remedy = "Move it further from there, or tell the electrician that this box has no play.";
     findings.push_back(std::move(finding));
 }
@@ -144,6 +164,7 @@ void findOn(const Facts& facts, const WallScene& scene, const Point& point, Find
         finding.objects.push_back(object);
         finding.message = whatIsWrong(facts, *bar, point, finding);
         finding.source = bar->source;
+        finding.gap = gapOf(scene, point, *bar);
         propose(facts, scene, point, bars, finding);
         findings.push_back(std::move(finding));
     }
@@ -151,15 +172,16 @@ void findOn(const Facts& facts, const WallScene& scene, const Point& point, Find
 }
 } // namespace
 
-void findPlaces(const Facts& facts, Findings& findings) {
-    for (const plan::Room& room : facts.plan().rooms)
-        for (std::size_t wall = 0; wall < room.walls.size(); ++wall) {
-            const auto& points = facts.pointsOn(room.id, room.walls[wall].id);
-            if (points.empty()) continue;
-            const WallScene scene = sceneOf(facts, room, wall);
-            for (const Point* point : points)
-                findOn(facts, scene, *point, findings);
-        }
+void findPlaces(const Facts& facts, const plan::Room& room, Findings& findings) {
+    for (std::size_t wall = 0; wall < room.walls.size(); ++wall) {
+        const auto& points = facts.pointsOn(room.id, room.walls[wall].id);
+        if (points.empty()) continue;
+        const WallScene scene = sceneOf(facts, room, wall);
+        for (const Point* point : points)
+            findOn(facts, scene, *point, findings);
+    }
+    for (const Point* point : facts.pointsIn(room.id))
+        if (const auto face = faceSceneOf(facts, *point)) findOn(facts, *face, *point, findings);
 }
 
 } // namespace gangway::checks

@@ -4,27 +4,44 @@
 #include "checks/point.hpp"
 #include "plan/finding.hpp"
 
+#include <span>
+
 namespace gangway::checks {
 
 using Findings = std::vector<plan::Finding>;
 
-void findPlaces(const Facts& facts, Findings& findings);  ///< bars of the walls
+/// A family of rules looks at one room, or, when it must, at the whole house each time.
+struct Family {
+    void (*in_room)(const Facts&, const plan::Room&, Findings&) = nullptr;
+    void (*in_house)(const Facts&, Findings&) = nullptr;
+};
+/// In the order in which they speak of a room; one of the two is set.
+std::span<const Family> families();
+
 void findHeights(const Facts& facts, Findings& findings); ///< reach, rows, tiles, mirror cabinets
 void findBoxes(const Facts& facts, Findings& findings);   ///< depth of the wall, boxes of the other side
-void findFloor(const Facts& facts, Findings& findings);   ///< floor boxes
-void findLamps(const Facts& facts, Findings& findings);   ///< centring, overlaps, fans
-void findLeads(const Facts& facts, Findings& findings);   ///< devices and their outlets
+void findCircuitWatts(const Facts& facts, Findings& findings); ///< devices on their circuits
+void findDark(const Facts& facts, Findings& findings);         ///< ways in the dark from beds and stairs
 void findWet(const Facts& facts, Findings& findings);     ///< bath and shower zones
 
-void findLight(const Facts& facts, Findings& findings); ///< IES files, marks of legs
+void findMarks(const Facts& facts, Findings& findings); ///< marks of legs
 
 // About one room; an edit elsewhere does not change what they find, except through a shared wall or door.
+void findPlaces(const Facts& facts, const plan::Room& room, Findings& findings);    ///< bars of the walls
+void findFloor(const Facts& facts, const plan::Room& room, Findings& findings);     ///< floor boxes
+void findLamps(const Facts& facts, const plan::Room& room, Findings& findings);     ///< centring, fans
+void findIes(const Facts& facts, const plan::Room& room, Findings& findings);       ///< IES files of lamps
+void findLeads(const Facts& facts, const plan::Room& room, Findings& findings);     ///< devices, outlets
 void findZones(const Facts& facts, const plan::Room& room, Findings& findings);     ///< cables, fixings
 void findStructure(const Facts& facts, const plan::Room& room, Findings& findings); ///< studs, joists, chases
 void findCounts(const Facts& facts, const plan::Room& room, Findings& findings);    ///< numbers and spacing
 void findSight(const Facts& facts, const plan::Room& room, Findings& findings);     ///< what is seen from where
 void findComfort(const Facts& facts, const plan::Room& room, Findings& findings);   ///< beds, banks, motors
 void findSweeps(const Facts& facts, const plan::Room& room, Findings& findings);    ///< what opens before a plate
+
+struct OutletAssignment;
+/// Of findLeads: plates with too many plugs or watts.
+void findPlugs(const Facts& facts, const OutletAssignment& all, Findings& findings);
 
 /// A finding about a plate, with its place.
 plan::Finding about(const Facts& facts, std::string rule, plan::Severity severity, const Point& point);

@@ -68,6 +68,11 @@ Standing standingOf(const plan::Furniture& piece) {
     return found == kKinds.end() ? Standing::Heavy : found->standing;
 }
 
+bool isPutAway(const plan::Plate& plate) {
+    return plate.use == plan::UseRate::LeftPlugged || plate.use == plan::UseRate::Once ||
+           plate.sight == plan::Sight::KeepHidden;
+}
+
 bool isInTheWayInside(const std::string& solid) {
     return !isSmallPart(solid) && !startsWithAny(solid, {"door", "front", "back", "mirror", "flap"});
 }

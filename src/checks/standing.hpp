@@ -20,6 +20,9 @@ enum class Standing {
 /// By the table of kinds in standing.cpp; what is on the building's layer is fixed.
 Standing standingOf(const plan::Furniture& piece);
 
+/// Seen by a hand that comes once, or reaches into a cupboard now and then.
+bool isPutAway(const plan::Plate& plate);
+
 /// Whether a solid of a cupboard opens, or has a hole cut for what lies behind it: doors, fronts, the back.
 bool isInTheWayInside(const std::string& solid);
 /// Handles, rails and pipes that are no reason to move a plate.

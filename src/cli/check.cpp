@@ -3,6 +3,7 @@
 
 #include "checks/accepted.hpp"
 #include "checks/checks.hpp"
+#include "checks/scope.hpp"
 #include "cli/sarif.hpp"
 
 #include <fmt/format.h>
@@ -20,16 +21,6 @@ using plan::Finding;
 using plan::Severity;
 
 constexpr int kFaults = 1;
-constexpr const char* kChecked =
-    "Checked: switching (ways, groups, dimmers, doors, entrances, stairs, lighting circuits); places on "
-    "walls "
-    "(openings, mouldings, furniture, plugs, curtains, radiators, hobs, sinks, open leaves, other plates), "
-    "boxes "
-    "in walls and floors, heights, tiles, lamps, fans, leads, bath and shower zones. Not checked yet: cable "
-    "zones, numbers of outlets, sight, plates on furniture.";
-constexpr const char* kCaution =
-    "Isolate the supply before any work. Electrical work is for a licensed person, and the local code "
-    "prevails over this list.";
 
 struct Arguments {
     std::string plan;
@@ -120,7 +111,7 @@ void printText(const plan::Plan& plan, const catalogue::CountryPack& pack,
     printAccepted(findings);
     fmt::print("{} fault, {} warn, {} hint, by country pack '{}'.\n{}\n{}\n",
                count(findings, Severity::Fault), count(findings, Severity::Warn),
-               count(findings, Severity::Hint), pack.id, kChecked, kCaution);
+               count(findings, Severity::Hint), pack.id, checks::scopeText(pack), checks::cautionText());
 }
 
 Json toJson(const Finding& finding, const RoomsOfObjects& rooms) {
@@ -146,8 +137,9 @@ void printJson(const plan::Plan& plan, const catalogue::CountryPack& pack,
     for (const Finding& finding : findings)
         list.push_back(toJson(finding, rooms));
     const Json report = {
-        {"gangwayFindings", 1}, {"project", plan.project.name}, {"pack", pack.id}, {"lengths", "mm"},
-        {"scope", kChecked},    {"caution", kCaution},          {"findings", list}};
+        {"gangwayFindings", 1}, {"project", plan.project.name},     {"pack", pack.id},
+        {"lengths", "mm"},      {"scope", checks::scopeText(pack)}, {"caution", checks::cautionText()},
+        {"findings", list}};
     fmt::print("{}\n", report.dump(2));
 }
 
@@ -156,12 +148,13 @@ int run(const Arguments& arguments) {
     if (!plan) return kBadInput;
     const auto catalogue = loadCatalogue(*plan);
     if (!catalogue) return kBadInput;
-    const auto pack = loadPack(*plan, arguments.pack);
+    const auto pack = loadPack(*plan, arguments.pack, arguments.plan);
     if (!pack) return kBadInput;
     const auto findings = checks::check(geometry::HouseIndex(*plan), *catalogue, *pack,
                                         std::filesystem::path(arguments.plan).parent_path());
     if (arguments.sarif)
-        fmt::print("{}\n", sarif(arguments.plan, findings, std::string(kChecked) + " " + kCaution));
+        fmt::print("{}\n",
+                   sarif(arguments.plan, findings, checks::scopeText(*pack) + " " + checks::cautionText()));
     else if (arguments.json)
         printJson(*plan, *pack, findings);
     else

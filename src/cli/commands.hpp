@@ -33,15 +33,27 @@ Command addInspect(CLI::App& parser);
 Command addReview(CLI::App& parser);
 Command addCheck(CLI::App& parser);
 Command addSchedule(CLI::App& parser);
+Command addDevices(CLI::App& parser);
+Command addPack(CLI::App& parser);
+Command addFree(CLI::App& parser);
+Command addWhatIf(CLI::App& parser);
 
 /// A plan file read for a command: its problems go to standard error one a line; nullopt when it can't be
 /// read.
 std::optional<plan::Plan> loadPlan(const std::filesystem::path& file);
 /// The catalogue of assets/ with the plan's own formats; says on standard error what is wrong with it.
 std::optional<catalogue::Catalogue> loadCatalogue(const plan::Plan& plan);
-/// The country pack of this id (default: the plan's); says on standard error which there are when it is none
-/// of them, and what is wrong with the packs' files.
-std::optional<catalogue::CountryPack> loadPack(const plan::Plan& plan, const std::string& named = {});
+/// The shipped country packs, the user's own and those beside a plan file (empty: no plan); what is wrong with
+/// the packs' files goes to standard error.
+std::optional<catalogue::CountryPacks> loadPacks(const std::filesystem::path& plan_file);
+/// The country pack of this id (empty: the plan's); says on standard error which there are when it is none of
+/// them.
+std::optional<catalogue::CountryPack> loadPack(const plan::Plan& plan, const std::string& named,
+                                               const std::filesystem::path& plan_file);
+/// The pack of this id; says on standard error which there are, and where one's own are looked for, when it is
+/// none of them.
+const catalogue::CountryPack* packNamed(const catalogue::CountryPacks& packs, const std::string& id,
+                                        const std::filesystem::path& plan_file);
 /// Prints "gangway: MESSAGE" on standard error and returns kBadInput.
 int fail(const std::string& message);
 /// "no KIND 'word'; did you mean 'near'? The plan has: a, b, c".

@@ -34,24 +34,40 @@ std::optional<catalogue::Catalogue> loadCatalogue(const plan::Plan& plan) {
     return catalogue::withOwn(*loaded, plan);
 }
 
-std::optional<catalogue::CountryPack> loadPack(const plan::Plan& plan, const std::string& named) {
-    const auto loaded = catalogue::loadPacks(plan::assetsFolder() / "packs");
+std::optional<catalogue::CountryPacks> loadPacks(const std::filesystem::path& plan_file) {
+    auto loaded = catalogue::loadPacks(plan::assetsFolder() / "packs", catalogue::ownPackFolders(plan_file));
     if (!loaded) {
         fail(loaded.error());
         return std::nullopt;
     }
     for (const auto& problem : loaded->problems)
-        std::fprintf(stderr, "gangway: left out of the country packs: %s\n", problem.c_str());
-    const std::string& id = named.empty() ? plan.pack : named;
-    if (const auto* pack = loaded->pack(id)) return *pack;
+        std::fprintf(stderr, "gangway: left out of the country packs, mend it and run again: %s\n",
+                     problem.c_str());
+    return std::move(*loaded);
+}
+
+const catalogue::CountryPack* packNamed(const catalogue::CountryPacks& packs, const std::string& id,
+                                        const std::filesystem::path& plan_file) {
+    if (const auto* pack = packs.pack(id)) return pack;
     std::vector<std::string> ids;
-    for (const auto& pack : loaded->packs)
+    for (const auto& pack : packs.packs)
         ids.push_back(pack.id);
+    std::vector<std::string> folders;
+    for (const auto& folder : catalogue::ownPackFolders(plan_file))
+        folders.push_back(folder.string());
     const std::string nearest = plan::nearestWord(id, ids);
-    fail(fmt::format("no country pack '{}'{} There are: {}", id,
+    fail(fmt::format("no country pack '{}'{} There are: {}. Packs of your own are looked for in {}", id,
                      nearest.empty() ? "." : fmt::format("; did you mean '{}'?", nearest),
-                     fmt::join(ids, ", ")));
-    return std::nullopt;
+                     fmt::join(ids, ", "), fmt::join(folders, " and ")));
+    return nullptr;
+}
+
+std::optional<catalogue::CountryPack> loadPack(const plan::Plan& plan, const std::string& named,
+                                               const std::filesystem::path& plan_file) {
+    const auto packs = loadPacks(plan_file);
+    if (!packs) return std::nullopt;
+    const auto* pack = packNamed(*packs, named.empty() ? plan.pack : named, plan_file);
+    return pack == nullptr ? std::nullopt : std::optional(*pack);
 }
 
 std::string noSuch(const std::string& kind, const std::string& word, const std::vector<std::string>& known) {

@@ -65,9 +65,10 @@ int mainWithin(int argc, char** argv) {
                     "gangway");
     parser.require_subcommand(1);
     parser.set_version_flag("--version", "gangway 0.1.0, plan format " + std::to_string(plan::kFormatNumber));
-    const std::vector<Command> commands = {addOpen(parser),    addSheets(parser), addShot(parser),
-                                           addInspect(parser), addReview(parser), addCheck(parser),
-                                           addSchedule(parser)};
+    const std::vector<Command> commands = {addOpen(parser),     addSheets(parser),  addShot(parser),
+                                           addInspect(parser),  addReview(parser),  addCheck(parser),
+                                           addSchedule(parser), addDevices(parser), addPack(parser),
+                                           addFree(parser),     addWhatIf(parser)};
     std::vector<std::string> words(argv + 1, argv + argc);
     if (const auto problem = firstWordProblem(commands, words)) return fail(*problem);
     std::reverse(words.begin(), words.end()); // CLI11 takes its vector from the back

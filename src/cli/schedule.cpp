@@ -59,7 +59,7 @@ int run(const Arguments& arguments) {
     if (!ending || !isTable(arguments.table)) return kBadInput;
     const auto plan = loadPlan(arguments.plan);
     const auto catalogue = plan ? loadCatalogue(*plan) : std::nullopt;
-    const auto pack = catalogue ? loadPack(*plan) : std::nullopt;
+    const auto pack = catalogue ? loadPack(*plan, {}, arguments.plan) : std::nullopt;
     if (!pack) return kBadInput;
     const plan::Room* room = nullptr;
     if (!arguments.room.empty() && (room = roomNamed(*plan, arguments.room)) == nullptr) return kBadInput;

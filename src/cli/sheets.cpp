@@ -1,7 +1,9 @@
-// gangway sheets: elevations, switching plans, light estimates and schedules as PDF, SVG or PNG.
+// gangway sheets: elevations, switching plans, light estimates, schedules and findings as PDF, SVG or PNG.
 #include "cli/commands.hpp"
 
+#include "checks/checks.hpp"
 #include "export/export.hpp"
+#include "sheets/findings_sheet.hpp"
 #include "sheets/lighting_plan.hpp"
 #include "sheets/schedule_sheets.hpp"
 #include "sheets/sheets.hpp"
@@ -17,7 +19,8 @@ namespace gangway::cli {
 
 namespace {
 const std::vector<std::string> kFormats = {"pdf", "svg", "png"};
-const std::vector<std::string> kKinds = {"elevations", "switching", "lighting", "schedule"};
+const std::vector<std::string> kKinds = {"elevations", "switching", "lighting", "schedule", "findings"};
+const std::vector<std::string> kZones = {"auto", "none", "wet", "cable"};
 const std::vector<std::string> kLamps = {"symbols", "top"};
 
 struct Arguments {
@@ -30,6 +33,7 @@ struct Arguments {
     std::string wall;
     std::string only = "elevations";
     std::string lamps = "symbols";
+    std::string zones = "auto";
     double dpi = 150;
 };
 
@@ -82,10 +86,26 @@ struct Input {
     const std::optional<catalogue::CountryPack>& pack; ///< set where a kind needs it
     sheets::Options options;
     bool lamps_from_above = false;
+    bool zones_on_plans = false;
 };
 
+/// Which zones are drawn. Left alone: those of baths and showers, on elevations.
+struct Zones {
+    bool wet_on_elevations = true;
+    bool wet_on_plans = false;
+    bool cable = false;
+    bool any() const { return wet_on_elevations || wet_on_plans || cable; }
+};
+
+std::optional<Zones> zonesNamed(const std::string& words) {
+    const auto named = splitWords("--zones " + words, words, kZones);
+    if (!named) return std::nullopt;
+    const auto has = [&](const char* word) { return std::ranges::find(*named, word) != named->end(); };
+    return Zones{has("auto") || has("wet"), has("wet"), has("cable")};
+}
+
 bool needsPack(const std::string& kind) {
-    return kind == "lighting" || kind == "schedule";
+    return kind == "lighting" || kind == "schedule" || kind == "findings";
 }
 
 std::expected<drawing::Drawing, std::string> drawKind(const std::string& kind, const Input& input) {
@@ -103,11 +123,17 @@ std::expected<drawing::Drawing, std::string> drawKind(const std::string& kind, c
             return std::unexpected("there is no plate and no luminaire, so no schedule is drawn");
         return drawing;
     }
+    if (kind == "findings")
+        return sheets::findingsSheets(
+            input.plan, input.catalogue, *input.pack,
+            checks::check(geometry::HouseIndex(input.plan), input.catalogue, *input.pack, input.options.base),
+            input.options);
     sheets::SwitchingOptions options;
     options.paper = input.options.paper;
     options.scale = input.options.scale;
     options.room = input.options.room;
     options.base = input.options.base;
+    if (input.zones_on_plans) options.wet_zones = &*input.pack;
     if (input.lamps_from_above) options.lamps = sheets::StoreyPlanOptions::Lamps::TopView;
     auto drawing = sheets::switchingSheets(input.plan, input.catalogue, options);
     if (drawing && drawing->sheets.empty())
@@ -143,7 +169,8 @@ int run(const Arguments& arguments) {
     if (!kinds || !isOneOf("--lamps", arguments.lamps, kLamps)) return kBadInput;
     if (arguments.dpi < 20 || arguments.dpi > 1200) return fail("--dpi takes 20 to 1200");
     const auto formats = splitWords("--formats " + arguments.formats, arguments.formats, kFormats);
-    if (!formats) return kBadInput;
+    const auto zones = formats ? zonesNamed(arguments.zones) : std::nullopt;
+    if (!zones) return kBadInput;
 
     const auto plan = loadPlan(arguments.plan);
     const auto catalogue = plan ? loadCatalogue(*plan) : std::nullopt;
@@ -156,8 +183,13 @@ int run(const Arguments& arguments) {
     options.wall = arguments.wall;
     options.base = std::filesystem::path(arguments.plan).parent_path();
     std::optional<catalogue::CountryPack> pack;
-    if (std::ranges::any_of(*kinds, needsPack) && !(pack = loadPack(*plan))) return kBadInput;
-    const Input input{*plan, *catalogue, pack, options, arguments.lamps == "top"};
+    if ((zones->any() || std::ranges::any_of(*kinds, needsPack)) &&
+        !(pack = loadPack(*plan, {}, arguments.plan)))
+        return kBadInput;
+    if (pack) options.pack = &*pack;
+    options.wet_zones = zones->wet_on_elevations;
+    options.cable_zones = zones->cable;
+    const Input input{*plan, *catalogue, pack, options, arguments.lamps == "top", zones->wet_on_plans};
     std::vector<std::pair<std::string, drawing::Drawing>> drawings;
     for (const std::string& kind : *kinds) {
         auto drawing = drawKind(kind, input);
@@ -170,9 +202,8 @@ int run(const Arguments& arguments) {
 
 Command addSheets(CLI::App& parser) {
     auto arguments = std::make_shared<Arguments>();
-    CLI::App* app = parser.add_subcommand(
-        "sheets",
-        "Draw elevations of walls with something on them, switching plans, light estimates, schedules");
+    CLI::App* app = parser.add_subcommand("sheets", "Draw elevations of walls with something on them, "
+                                                    "switching plans, light estimates, schedules, findings");
     app->add_option("PLAN", arguments->plan, "Plan file (*.plan.json)")->required();
     app->add_option("-o,--output", arguments->folder, "Folder to write into; made when it is not there")
         ->required();
@@ -182,18 +213,25 @@ Command addSheets(CLI::App& parser) {
     app->add_option("--scale", arguments->scale, "auto, 10, 20, 25 or 50 (1:N)")->capture_default_str();
     app->add_option("--room", arguments->room, "Only this room, by id, letter or name");
     app->add_option("--wall", arguments->wall, "Only this wall of it, by letter");
-    app->add_option("--only", arguments->only,
-                    "Kinds of sheet: elevations, switching, lighting, schedule, separated by commas")
+    app->add_option(
+           "--only", arguments->only,
+           "Kinds of sheet: elevations, switching, lighting, schedule, findings, separated by commas")
         ->capture_default_str();
     app->add_option("--lamps", arguments->lamps,
                     "Luminaires on switching plans: symbols, or top (as seen from above)")
+        ->capture_default_str();
+    app->add_option(
+           "--zones", arguments->zones,
+           "Zones to draw: auto (of baths and showers, on elevations), wet (those on switching plans "
+           "too), cable (on elevations), none; separated by commas")
         ->capture_default_str();
     app->add_option("--dpi", arguments->dpi, "Dots per inch of PNG files, 20 to 1200")->capture_default_str();
     app->footer(
         "Exit codes: 0 written, 2 the plan or an option can't be used (nothing is written).\n"
         "Examples:\n  gangway sheets house.plan.json -o out\n"
         "  gangway sheets house.plan.json -o out --formats pdf,png --room kitchen --wall A --scale 20\n"
-        "  gangway sheets house.plan.json -o out --only switching,lighting --lamps top");
+        "  gangway sheets house.plan.json -o out --only switching,lighting --lamps top\n"
+        "  gangway sheets house.plan.json -o out --only elevations,findings --zones wet,cable");
     return {app, [arguments] { return run(*arguments); }};
 }
 

@@ -7,7 +7,7 @@ namespace gangway::edit {
 namespace {
 
 PlanHead headOf(const plan::Plan& plan) {
-    return {plan.project, plan.pack, plan.units};
+    return {plan.project, plan.pack, plan.units, plan.accessible};
 }
 
 /// Changes the plan's element for the one that was kept, and keeps the other.
@@ -16,6 +16,7 @@ void exchange(plan::Plan& plan, Change<PlanHead>& change) {
     plan.project = std::move(change.other->project);
     plan.pack = std::move(change.other->pack);
     plan.units = change.other->units;
+    plan.accessible = change.other->accessible;
     change.other = std::move(now);
 }
 template <class T>

@@ -20,6 +20,7 @@ struct PlanHead {
     plan::Project project;
     std::string pack;
     plan::DisplayUnits units = plan::DisplayUnits::Millimetres;
+    bool accessible = false;
 };
 
 /// The lists a plan is made of. `List<T>::of` is the list that holds T.

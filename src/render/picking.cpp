@@ -92,6 +92,7 @@ Pick pickAlong(const scene::Scene& scene, const PartIndex& index, const std::vec
     for (std::size_t i = 0; i < index.parts.size(); ++i) {
         if (shown[i] == Shown::No || shown[i] == Shown::FloorLine) continue;
         const auto& part = scene.parts[i];
+        if (part.kind == PartKind::Zone) continue;
         const bool seen_through = lookedThrough(shown[i], part.kind);
         const bool plate = part.kind == PartKind::Plate;
         Hit& nearest = !seen_through ? solid_hit : plate ? through_plate_hit : through_hit;

@@ -8,6 +8,7 @@
 #include "sheets/site_notes.hpp"
 #include "sheets/title_block.hpp"
 #include "sheets/view_scale.hpp"
+#include "sheets/zone_hatch.hpp"
 
 #include <algorithm>
 #include <array>
@@ -223,6 +224,7 @@ Remaining contentOf(const WallView& view, const Layout& layout, const Variant& v
     // A view over the whole width has the cautions in its footnote.
     if (layout.arrangement != Arrangement::WholeWidth)
         add(cautions(width, tight ? Wording::Short : Wording::Full));
+    add(zoneNotes(view, width));
     rest.before_legend = rest.notes.size();
     add(legend(view, width));
     if (variant.lean_legend) std::erase_if(rest.notes, [](const Block& block) { return block.optional; });
@@ -360,6 +362,17 @@ std::vector<WallWork> wallsWithSomething(const House& house) {
     return work;
 }
 
+void addZones(WallView& view, const Options& options) {
+    if (options.pack == nullptr) return;
+    const House& house = *view.house;
+    view.zones_pack = options.pack;
+    if (options.wet_zones)
+        view.wet_zones = checks::wallZoneAreas(house.index(), *options.pack, *view.room, view.wall);
+    if (options.cable_zones)
+        view.cable_zones =
+            checks::zoneAreas(house.index(), house.catalogue(), *options.pack, *view.room, view.wall);
+}
+
 std::string listOf(const std::vector<std::string>& names) {
     std::string list;
     for (const std::string& name : names)
@@ -414,7 +427,8 @@ elevationSheets(const plan::Plan& plan, const catalogue::Catalogue& catalogue, c
                                (options.wall.empty() || wall.room->walls[wall.wall].id == options.wall);
         findCovers(house, *wall.room, wall.mounted);
         answers.fill(wall.mounted);
-        const WallView view = lookAt(house, *wall.room, wall.wall, std::move(wall.mounted));
+        WallView view = lookAt(house, *wall.room, wall.wall, std::move(wall.mounted));
+        addZones(view, options);
         auto sheets = wallSheets(view, paper, options, {i + 1, work.size()});
         if (!sheets && asked_for) return std::unexpected(std::move(sheets.error()));
         if (!sheets) continue;

@@ -1,6 +1,7 @@
 #include "sheets/elevation_view.hpp"
 
 #include "sheets/elevation_dimensions.hpp"
+#include "sheets/zone_hatch.hpp"
 
 #include <fmt/format.h>
 
@@ -53,6 +54,8 @@ std::vector<Item> drawElevation(const WallView& view, OnPaper paper) {
     std::vector<Label> furniture;
     drawWallLines(items, names, view, paper);
     if (paper.compact) names.clear();
+    std::vector<Label> zones;
+    drawWallZones(items, zones, view, paper);
     drawOpenings(items, names, view, paper);
     drawFurniture(items, furniture, view, paper);
     drawOpenLeaves(items, names, view, paper);
@@ -74,6 +77,7 @@ std::vector<Item> drawElevation(const WallView& view, OnPaper paper) {
         (label.need == Label::Need::Always ? musts : mays).push_back(std::move(label));
     placeLabels(items, occupancy, musts);
     placeLabels(items, occupancy, mays);
+    placeZoneLabels(items, occupancy, zones);
     placeLabels(items, occupancy, furniture);
     return items;
 }

@@ -1,7 +1,7 @@
 // Plan to drawing: elevation sheets, and the same elevation code for the wall strip on screen.
 #pragma once
 
-#include "catalogue/catalogue.hpp"
+#include "catalogue/pack.hpp"
 #include "drawing/drawing.hpp"
 #include "plan/plan.hpp"
 
@@ -19,6 +19,10 @@ struct Options {
     std::string room;            ///< only this room id
     std::string wall;            ///< only this wall id
     std::filesystem::path base;  ///< folder of the plan, for glTF files
+    /// Whose zones are drawn on elevations; nullptr: none. Must outlive the call.
+    const catalogue::CountryPack* pack = nullptr;
+    bool wet_zones = true;    ///< round baths and showers
+    bool cable_zones = false; ///< where cables run in walls
 };
 
 /// One sheet for each wall with a plate, luminaire or opening-with-plate on it, in room and wall order. The

@@ -1,6 +1,7 @@
 #include "sheets/storey_plan_parts.hpp"
 
 #include "geometry/wall_section.hpp"
+#include "sheets/zone_hatch.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -124,10 +125,12 @@ StoreyBase storeyBase(const plan::Plan& plan, const std::string& storey_id,
     };
     drawBuilding(drawWallMass);
     if (options.furniture) drawPlanFurniture(storey);
+    drawPlanZones(storey);
     drawPlanStairs(storey);
     drawBuilding(drawWallFaces);
     drawBuilding(drawPlanOpenings);
     drawRoomNames(storey);
+    drawPlanZoneNumbers(storey);
     return base;
 }
 

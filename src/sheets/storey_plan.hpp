@@ -5,7 +5,7 @@
 // are dragged; the symbols (plates, luminaires, tags) are drawn anew.
 #pragma once
 
-#include "catalogue/catalogue.hpp"
+#include "catalogue/pack.hpp"
 #include "drawing/drawing.hpp"
 #include "plan/plan.hpp"
 
@@ -66,6 +66,8 @@ struct StoreyPlanOptions {
     drawing::Colour accent{0xB0, 0x50, 0x29};
     drawing::Colour paper = drawing::kWhite; ///< what rooms and furniture are filled with
     std::filesystem::path base;              ///< folder of the plan, for glTF files
+    /// Whose zones of baths and showers are drawn, part of the base; nullptr: none. Must outlive the call.
+    const catalogue::CountryPack* wet_zones = nullptr;
 };
 
 /// Walls, openings, furniture and names. Layers that are hidden are left out, ghosted ones are light.

@@ -100,6 +100,7 @@ private:
         look.only_plates = plates_;
         look.marks = marks_;
         look.base = options_.base;
+        look.wet_zones = options_.wet_zones;
         const StoreyBase base = storeyBase(plan_, subject.storey->id, look);
         const StoreySymbols symbols = storeySymbols(plan_, catalogue_, base, look);
         LegOptions legs;
@@ -270,8 +271,11 @@ private:
     }
 
     std::vector<Part> partsFor(const Subject& subject, const PlanPicture& picture,
-                               const std::vector<std::string>& notes) const {
+                               std::vector<std::string> notes) const {
         const double width = layout_.note_width_mm;
+        if (options_.wet_zones != nullptr)
+            notes.push_back(fmt::format("Zones of baths and showers: {}. Measure again on site.",
+                                        options_.wet_zones->limit("wetZone1Top").source));
         const auto plates = platesOf(subject);
         std::vector<Part> parts{
             {"How to read", switchingNotes(width, notes)},

@@ -15,6 +15,8 @@ struct SwitchingOptions {
     LegOptions::Corners corners = LegOptions::Corners::Rounded;
     bool coloured = false;
     std::filesystem::path base; ///< folder of the plan, for glTF files
+    /// Whose zones of baths and showers are drawn; nullptr: none. Must outlive the call.
+    const catalogue::CountryPack* wet_zones = nullptr;
 };
 
 /// Sheets S-01, S-02...: each storey that has a luminaire or a switch, from 1:50 down; after it the rooms

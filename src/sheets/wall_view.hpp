@@ -2,7 +2,8 @@
 // it or on furniture faces before it. Everything in the wall's (u, v), mm; no paper yet.
 #pragma once
 
-#include "catalogue/catalogue.hpp"
+#include "checks/cable_zones.hpp"
+#include "checks/wet_zones.hpp"
 #include "geometry/frames.hpp"
 #include "geometry/house_index.hpp"
 #include "geometry/walls.hpp"
@@ -130,6 +131,10 @@ struct WallView {
     std::vector<Vec2> outline_mm;          ///< counter-clockwise from (0, 0)
     std::vector<geometry::FaceHole> holes; ///< left to right
     std::vector<Mounted> mounted;
+    /// Zones to be drawn on it and whose they are; empty: none.
+    std::vector<checks::WetWallArea> wet_zones;
+    std::vector<checks::ZoneArea> cable_zones;
+    const catalogue::CountryPack* zones_pack = nullptr;
 
     const std::filesystem::path& base() const { return house->base(); }
     const plan::Wall& data() const { return room->walls[wall]; }

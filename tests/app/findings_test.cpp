@@ -1,5 +1,5 @@
-// A real window, a real mouse: a finding is gone to, mended by its remedy, taken back, and accepted with a
-// reason.
+// A real window, a real mouse: findings are listed, stepped through and gone to, mended by their remedies,
+// taken back, and accepted with a reason.
 #include "app/window.hpp"
 
 #include "support/run_command.hpp"
@@ -12,6 +12,17 @@ namespace fs = std::filesystem;
 
 namespace {
 const std::string kHob = "finding:hob-gap:kitchen-05";
+const std::string kHobId = "hob-gap:kitchen-05:";
+
+bool opened(const Json& report, const std::string& id) {
+    return report["finding"].get<std::string>().starts_with(id);
+}
+
+bool anyPlace(const Json& report, const std::string& begin) {
+    for (const auto& [name, rect] : report["places"].items())
+        if (name.starts_with(begin)) return true;
+    return false;
+}
 
 /// The demo with the glTF piece that it names.
 fs::path demoIn(const fs::path& folder) {
@@ -28,15 +39,28 @@ Json plateOf(const Json& plan, const std::string& id) {
 }
 } // namespace
 
-TEST_CASE("window: a finding's remedy moves its plate, and undo moves it back") {
+TEST_CASE("window: a finding's remedy is previewed, moves its plate, and undo moves it back") {
     const fs::path folder = freshFolder("window-finding");
     const fs::path plan = demoIn(folder);
     Window window(folder, plan);
+    window.click("docket-findings");
     window.click(kHob);
-    window.look();
+    const Json gone_to = window.look();
+    CHECK(opened(gone_to, kHobId));
+    CHECK(gone_to["places"].contains("finding-measure"));
+    CHECK(gone_to["places"].contains("finding-body:kitchen-05"));
+    window.click("finding-preview");
+    const Json previewed = window.look();
+    CHECK(previewed["places"].contains("finding-ghost"));
+    CHECK(previewed["changed"] == false);
+    window.picture("preview");
     window.click("remedy:hob-gap:kitchen-05");
     REQUIRE(window.waitFor("changed", true));
-    CHECK_FALSE(window.look()["places"].contains(kHob));
+    const Json next = window.look();
+    CHECK_FALSE(next["places"].contains(kHob));
+    // The next one is open by itself.
+    CHECK_FALSE(next["finding"].get<std::string>().empty());
+    CHECK_FALSE(opened(next, kHobId));
     // Clear of hob, sink, window and the other plates: within the free stretch 3423 to 4077 (demo-house.md,
     // 1-2).
     const double moved = plateOf(saved(window, plan), "kitchen-05")["setOut"];
@@ -52,8 +76,8 @@ TEST_CASE(
     const fs::path folder = freshFolder("window-accept");
     const fs::path plan = demoIn(folder);
     Window window(folder, plan);
+    window.click("docket-findings");
     window.click(kHob);
-    window.look();
     window.click("finding-why");
     window.look();
     window.type("client wants it so");
@@ -66,8 +90,55 @@ TEST_CASE(
     CHECK(kept["accepted"][0]["note"] == "client wants it so");
     window.click("findings-accepted");
     CHECK(window.look()["places"].contains(kHob));
+    window.key("k"); // the next one was open
+    CHECK(opened(window.look(), kHobId));
     window.picture("accepted");
     window.click("finding-reopen");
     window.look();
     CHECK_FALSE(saved(window, plan).contains("accepted"));
+}
+
+TEST_CASE("window: keys step through the findings, and Esc puts back what was see-through") {
+    const fs::path folder = freshFolder("window-finding-keys");
+    Window window(folder, demoIn(folder));
+    const Json before = window.look();
+    window.key("j");
+    const Json first = window.look();
+    REQUIRE_FALSE(first["finding"].get<std::string>().empty());
+    CHECK(first["eye"] != before["eye"]);
+    CHECK(anyPlace(first, "finding-body:"));
+    window.key("j");
+    const Json second = window.look();
+    CHECK(second["finding"] != first["finding"]);
+    window.key("k");
+    CHECK(window.look()["finding"] == first["finding"]);
+    // Filtered off, none of its rows is there and no step goes to one.
+    window.click("finding-filter:Fault");
+    CHECK_FALSE(window.look()["places"].contains(kHob));
+    window.click("finding-filter:Fault");
+    CHECK(window.look()["places"].contains(kHob));
+    window.key("Escape");
+    const Json closed = window.look();
+    CHECK(closed["finding"] == "");
+    CHECK(closed["faded"].empty());
+}
+
+TEST_CASE("window: a badge on strip and plan opens its finding; the homeowner sees none of it") {
+    const fs::path folder = freshFolder("window-finding-badge");
+    Window window(folder, demoIn(folder));
+    window.click("badge:strip:kitchen-05");
+    CHECK(window.look()["finding"].get<std::string>().find("kitchen-05") != std::string::npos);
+    window.key("Escape");
+    window.key("4");
+    window.look();
+    window.click("badge:plan:kitchen-05");
+    const Json on_plan = window.look();
+    CHECK(on_plan["finding"].get<std::string>().find("kitchen-05") != std::string::npos);
+    CHECK(on_plan["stance"] == "plan");
+    window.key("h");
+    const Json homeowner = window.look();
+    CHECK(homeowner["finding"] == "");
+    CHECK_FALSE(anyPlace(homeowner, "badge:"));
+    window.key("j");
+    CHECK(window.look()["finding"] == "");
 }

@@ -173,38 +173,6 @@ TEST_CASE("plate-overlap: frames may touch, not overlap") {
     CHECK(speaks("plate-overlap", 1000, 300, beside(1080), Severity::Fault));
 }
 
-TEST_CASE("reach and corners are asked for where the country asks") {
-    // Approved Document M vol. 1, 1.18: 450 to 1200 (2.1 B); M4(2) 2.30: 300 from an inside corner (2.3 C).
-    struct Case {
-        double u, v;
-        bool reach, corner;
-    };
-    for (const Case& one :
-         {Case{1000, 450, false, false}, Case{1000, 449, true, false}, Case{1000, 1200, false, false},
-          Case{1000, 1201, true, false}, Case{300, 450, false, false}, Case{299, 450, false, true}}) {
-        plan::Plan plan = bareRoom();
-        socketAt(plan, one.u, one.v);
-        const auto british = check(plan, "gb");
-        CHECK((find(british, "reach") != nullptr) == one.reach);
-        CHECK((find(british, "corner-gap") != nullptr) == one.corner);
-        const auto international = check(plan);
-        CHECK(find(international, "reach") == nullptr);
-        CHECK(find(international, "corner-gap") == nullptr);
-    }
-}
-
-TEST_CASE("reach in the United States is 15 to 48 inches exactly") {
-    // trade-facts check value 16, ADA 2010, 308.2.1: 375 fails, 385 passes, 1215 passes, 1225 fails.
-    for (const auto& [v, found] :
-         {std::pair{375.0, true}, std::pair{381.0, false}, std::pair{385.0, false}, std::pair{1215.0, false},
-          std::pair{1219.2, false}, std::pair{1225.0, true}}) {
-        plan::Plan plan = bareRoom();
-        socketAt(plan, 1000, v);
-        INFO(v);
-        CHECK((find(check(plan, "us"), "reach") != nullptr) == found);
-    }
-}
-
 TEST_CASE("lead-short: the way by wall and floor and 150 of slack") {
     const auto with = [](double lead) {
         plan::Plan plan = bareRoom();

@@ -1,0 +1,58 @@
+// What can be laid over the walls: zones of baths and showers, cable zones, what a person reaches, margins of
+// the chosen plate; and where there is room for the plate in hand.
+#pragma once
+
+#include "app/placing.hpp"
+#include "checks/cable_zones.hpp"
+#include "checks/margins.hpp"
+#include "checks/reach_shell.hpp"
+#include "checks/stretches.hpp"
+#include "checks/wet_zones.hpp"
+
+#include <cstdint>
+
+namespace gangway::app {
+
+struct State;
+
+/// What is laid over one wall.
+struct WallOverlay {
+    std::vector<checks::ZoneArea> cables;
+    std::vector<checks::WetWallArea> wet;
+    std::vector<checks::ReachColumn> reach;
+};
+
+struct Overlays {
+    bool wet = false;    ///< bath and shower zones, on the stage as volumes
+    bool cables = false; ///< cable zones
+    bool margins = false;
+    std::string body; ///< id of the body whose reach is shown; empty: nobody's
+    // Kept until what it was made for changes.
+    std::string key;
+    std::vector<WallOverlay> walls; ///< of the room one stands in
+    std::string margin_key;
+    checks::MarginPicture margin;
+};
+
+/// The plate in hand (placed, dragged or chosen) and where on its wall it may sit.
+struct Leeway {
+    std::string key;
+    plan::Plate plate;
+    std::string room;
+    std::size_t wall = 0;
+    plan::Vec2 half_mm;
+    checks::Interval whole;
+    std::vector<checks::Bar> bars;
+};
+
+/// Of the panel "Layers": what is laid over the walls.
+void overlayRows(State& state);
+/// Over one wall of a room, before plates' outlines and findings.
+void drawOverlays(State& state, const plan::Room& room, std::size_t wall, const Projector& project);
+/// Under the strip of a wall: where the plate in hand may sit at its height, what closes each gap, and its
+/// margin. `foot` is where the wall's foot is drawn.
+void drawLeeway(State& state, const plan::Room& room, std::size_t wall, const Projector& project);
+/// The volumes for the stage, when they are shown.
+std::vector<checks::WetVolume> shownVolumes(const State& state);
+
+} // namespace gangway::app
