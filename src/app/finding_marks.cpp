@@ -126,8 +126,9 @@ void label(State& state, const std::string& text, ImVec2 at, const Rect& clear_o
     const ImVec2 low = list.GetClipRectMin();
     const ImVec2 high = list.GetClipRectMax();
     Rect best{at.x + gap, at.y - size.y / 2, size.x, size.y};
+    // Below first: above a plate stand its state and its tag.
     for (const ImVec2 corner :
-         {ImVec2{at.x - size.x / 2, at.y - gap - size.y}, ImVec2{at.x - size.x / 2, at.y + gap},
+         {ImVec2{at.x - size.x / 2, at.y + gap}, ImVec2{at.x - size.x / 2, at.y - gap - size.y},
           ImVec2{at.x + gap, at.y - size.y / 2}, ImVec2{at.x - gap - size.x, at.y - size.y / 2},
           ImVec2{clear_of.x, clear_of.y + clear_of.height + gap},
           ImVec2{clear_of.x, clear_of.y - gap - size.y}}) {
@@ -318,10 +319,10 @@ bool findingBadge(State& state, const std::string& plate_id, ImVec2 at, bool ove
     if (state.seat != Seat::Designer || found == state.findings.plates.end()) return false;
     ImDrawList& list = *ImGui::GetWindowDrawList();
     const float s = state.scale;
-    const float r = 5.5F * s;
+    const float r = 4.5F * s;
     const std::size_t worst = found->second.front(); // the list is sorted, faults first
     const Finding& finding = state.findings.list[worst];
-    list.AddCircleFilled(at, r + 3 * s, packed(kOn.paper, 0.92F), 20);
+    list.AddCircleFilled(at, r + 2.5F * s, packed(kOn.paper, 0.92F), 20);
     severityShape(list, finding.severity, {at.x, at.y - (finding.severity == Severity::Fault ? 0.5F * s : 0)},
                   r, packed(severityInk(kOn, finding.severity)), 1.8F * s);
     state.places[fmt::format("badge:{}:{}", view, plate_id)] = {at.x, at.y, 0, 0};

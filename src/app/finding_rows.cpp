@@ -75,19 +75,21 @@ void filters(State& state, const std::string& room) {
     place(state, "findings-accepted");
 }
 
-/// How the list is cut, at the left, and the way through it, at the right.
-void wayThrough(State& state, const std::string& room, const std::vector<FindingGroup>& groups) {
-    const float s = state.scale;
+/// How the list is cut.
+void grouping(State& state) {
     Findings& kept = state.findings;
-    if (room.empty()) {
-        if (word(state, "By room", kept.groups == FindingGroups::Room)) kept.groups = FindingGroups::Room;
-        place(state, "findings-by-room");
-        ImGui::SameLine(0, 8 * s);
-        if (word(state, "By severity", kept.groups == FindingGroups::Severity))
-            kept.groups = FindingGroups::Severity;
-        place(state, "findings-by-severity");
-        ImGui::SameLine();
-    }
+    if (word(state, "By room", kept.groups == FindingGroups::Room)) kept.groups = FindingGroups::Room;
+    place(state, "findings-by-room");
+    ImGui::SameLine(0, 8 * state.scale);
+    if (word(state, "By severity", kept.groups == FindingGroups::Severity))
+        kept.groups = FindingGroups::Severity;
+    place(state, "findings-by-severity");
+}
+
+/// The way through the list, at the right of the line above.
+void wayThrough(State& state, const std::vector<FindingGroup>& groups) {
+    const float s = state.scale;
+    const Findings& kept = state.findings;
     std::size_t at = 0;
     std::size_t all = 0;
     const auto open = findingAt(state, kept.open);
@@ -100,16 +102,14 @@ void wayThrough(State& state, const std::string& room, const std::vector<Finding
     ImGui::PushStyleVar(ImGuiStyleVar_FramePadding, {6 * s, 5 * s});
     const float button = ImGui::GetFrameHeight();
     const float words = ImGui::CalcTextSize(text.c_str()).x;
-    ImGui::SetCursorPosX(ImGui::GetWindowContentRegionMax().x - 2 * button - words - 12 * s);
-    const float line = ImGui::GetCursorPosY();
+    ImGui::SameLine(ImGui::GetWindowContentRegionMax().x - 2 * button - words - 12 * s);
     if (ImGui::ArrowButton("##before", ImGuiDir_Left)) stepFinding(state, -1);
     place(state, "finding-before");
     if (ImGui::IsItemHovered()) ImGui::SetTooltip("The finding before (K)");
     ImGui::SameLine(0, 6 * s);
-    ImGui::SetCursorPosY(line + 5 * s);
+    ImGui::AlignTextToFramePadding();
     ImGui::TextUnformatted(text.c_str());
     ImGui::SameLine(0, 6 * s);
-    ImGui::SetCursorPosY(line);
     if (ImGui::ArrowButton("##next", ImGuiDir_Right)) stepFinding(state, 1);
     place(state, "finding-next");
     if (ImGui::IsItemHovered()) ImGui::SetTooltip("The next finding (J)");
@@ -258,9 +258,10 @@ void foot(const State& state) {
 
 void findingRows(State& state, const std::string& room) {
     findingsOf(state);
-    filters(state, room);
     const auto groups = findingGroups(state, room);
-    wayThrough(state, room, groups);
+    wayThrough(state, groups);
+    filters(state, room);
+    if (room.empty()) grouping(state);
     ImGui::BeginChild("findings", {0, 0});
     ImGui::PushStyleVar(ImGuiStyleVar_ItemSpacing, {8 * state.scale, 3 * state.scale});
     if (groups.empty())

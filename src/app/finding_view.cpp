@@ -288,7 +288,7 @@ private:
         if (place_.gap) {
             const Vec3 gap = place_.gap->to_mm - place_.gap->from_mm;
             if (const double long_mm = plan::length(gap); long_mm > 1)
-                score -= 0.9 * std::abs(plan::dot(gap, found->look)) / long_mm;
+                score -= 2 * std::max(0.0, std::abs(plan::dot(gap, found->look)) / long_mm - 0.7);
         }
         for (const std::string& id : found->before)
             score -= std::ranges::any_of(place_.bodies, [&](const auto& body) { return body.id == id; })
@@ -300,6 +300,8 @@ private:
         score -= 0.5 * std::max(0.0, 1 - distance / 1000) + 0.3 * std::max(0.0, distance / 1000 - 2.6);
         score -= 0.25 * std::max(0.0, (1600 - eye.z) / 1000);
         score -= 0.5 * outOfSight(eye);
+        if (std::ranges::any_of(solids_, [&](const Solid& solid) { return solid.box.grown(450).holds(eye); }))
+            score -= 0.3; // what one stands against fills the picture's side
         found->score = score;
         return found;
     }

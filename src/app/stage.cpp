@@ -284,8 +284,8 @@ void drawStage(State& state, render::Renderer& renderer) {
                            ImGuiButtonFlags_MouseButtonLeft | ImGuiButtonFlags_MouseButtonRight |
                                ImGuiButtonFlags_MouseButtonMiddle);
     mouse(state, renderer, view, measures(state, view));
-    drawFindingOnStage(state, view);
     if (state.flight.done >= 1 && state.walk_way.empty()) drawMarks(state, renderer, view);
+    drawFindingOnStage(state, view);
     placeRockers(state, renderer, view);
     drawLightWords(state);
     crumb(state);

@@ -128,7 +128,8 @@ std::string platesOnStrip(State& state, const plan::Room& room, const Mapping& m
                              packed(kLight.accent), 3, 0, is_chosen ? 2.5F : 1.5F);
             if (now != review::State::Open)
                 stateShape(state, list, {reach.x + reach.width, reach.y}, 5 * state.scale, now);
-            on_badge = findingBadge(state, plate.id, {reach.x, reach.y}, over, "strip") || on_badge;
+            on_badge =
+                findingBadge(state, plate.id, {reach.x, reach.y + reach.height}, over, "strip") || on_badge;
         }
     }
     return on_badge ? std::string() : hit;

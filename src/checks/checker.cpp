@@ -87,6 +87,18 @@ void Checker::sort() {
     origins_ = std::move(origins);
 }
 
+std::set<std::string> Checker::roomsOfLeg(const plan::SwitchLeg& leg) const {
+    std::set<std::string> rooms;
+    const auto add = [&](const std::string& id) {
+        if (const auto in = room_of_.find(id); in != room_of_.end()) rooms.insert(in->second);
+    };
+    for (const plan::WayRef& way : leg.controls)
+        add(way.plate);
+    std::ranges::for_each(leg.luminaires, add);
+    std::ranges::for_each(leg.plates, add);
+    return rooms;
+}
+
 /// Looks in the given rooms, in all when `whole`, and at the house.
 void Checker::look(const geometry::HouseIndex& house, const std::set<std::string>& rooms, bool whole) {
     const plan::Plan& plan = house.plan();
@@ -102,6 +114,12 @@ void Checker::look(const geometry::HouseIndex& house, const std::set<std::string
             }
             addNear(house, id, low, high, around);
         }
+    for (const plan::SwitchLeg& leg : plan.legs) {
+        if (whole) break;
+        std::set<std::string> tied = roomsOfLeg(leg);
+        if (std::ranges::any_of(tied, [&](const std::string& id) { return rooms.contains(id); }))
+            around.merge(tied);
+    }
     const Facts facts(house, catalogue_, pack_, base_, whole ? nullptr : &around);
     const auto about = [&](const plan::Finding& finding) {
         for (const std::string& id : finding.objects) {
@@ -185,13 +203,7 @@ std::set<std::string> Checker::roomsAbout(const geometry::HouseIndex& house, con
             std::ranges::any_of(leg.plates, tied) ||
             std::ranges::any_of(leg.controls, [&](const plan::WayRef& way) { return tied(way.plate); });
         if (!concerned) continue;
-        const auto add = [&](const std::string& id) {
-            if (const auto in = room_of_.find(id); in != room_of_.end()) rooms.insert(in->second);
-        };
-        for (const plan::WayRef& way : leg.controls)
-            add(way.plate);
-        std::ranges::for_each(leg.luminaires, add);
-        std::ranges::for_each(leg.plates, add);
+        rooms.merge(roomsOfLeg(leg));
     }
     // What spoke of an edited object may be silent now.
     for (std::size_t i = 0; i < findings_.size(); ++i)

@@ -47,6 +47,7 @@ private:
     void look(const geometry::HouseIndex& house, const std::set<std::string>& rooms, bool whole);
     void sort();
     std::set<std::string> roomsAbout(const geometry::HouseIndex& house, const Edited& edited);
+    std::set<std::string> roomsOfLeg(const plan::SwitchLeg& leg) const;
 
     const catalogue::Catalogue& catalogue_;
     const catalogue::CountryPack& pack_;

@@ -66,7 +66,7 @@ plan::Finding tooFar(const Facts& facts, const char* rule, const Point& point, c
     finding.value_mm = reach;
     finding.limit_mm = facts.limit(limit);
     if (finding.place_mm) finding.gap = plan::Gap{from, *finding.place_mm};
-    finding.message = fmt::format("{} is {:.0f} mm from {}, {} are in reach.", whoIn(facts, point), reach,
+    finding.message = fmt::format("{} is {:.0f} mm from {}, {} is within reach.", whoIn(facts, point), reach,
                                   whence, mm(facts.limit(limit)));
     finding.source = facts.source(limit);
     finding.remedy = "Move it nearer, or add one that is in reach.";
@@ -200,7 +200,7 @@ void findSeats(const Facts& facts, const plan::Room& room, Findings& findings) {
         finding.limit_mm = limit;
         finding.place_mm = *at;
         finding.gap = plan::Gap{seat.at_mm, *at};
-        finding.message = fmt::format("The switch of {} in {} is {:.0f} mm from {}, {} are in reach.",
+        finding.message = fmt::format("The switch of {} in {} is {:.0f} mm from {}, {} is within reach.",
                                       lamp->tag.empty() ? lamp->id : lamp->tag, roomName(facts, room.id),
                                       reach, pieceName(*seat.piece), mm(limit));
         finding.source = facts.source("sofaReach");

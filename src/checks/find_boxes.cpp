@@ -161,15 +161,14 @@ void findBehind(const Facts& facts, const Point& point, const plan::Wall& wall, 
 }
 } // namespace
 
-void findBoxes(const Facts& facts, Findings& findings) {
-    for (const Point& point : facts.points()) {
-        if (point.plate->host.kind != plan::Host::Kind::Wall) continue;
-        const plan::Room* room = facts.house().room(point.plate->room);
-        const auto wall = room == nullptr ? std::nullopt : plan::wallIndex(*room, point.plate->host.wall);
-        if (!wall || point.made.boxes.empty()) continue;
-        const double thickness = thicknessAt(facts, *room, *wall, point.plate->host.u_mm);
-        findDepth(facts, point, thickness, findings);
-        findBehind(facts, point, room->walls[*wall], thickness, findings);
+void findBoxes(const Facts& facts, const plan::Room& room, Findings& findings) {
+    for (const Point* point : facts.pointsIn(room.id)) {
+        if (point->plate->host.kind != plan::Host::Kind::Wall) continue;
+        const auto wall = plan::wallIndex(room, point->plate->host.wall);
+        if (!wall || point->made.boxes.empty()) continue;
+        const double thickness = thicknessAt(facts, room, *wall, point->plate->host.u_mm);
+        findDepth(facts, *point, thickness, findings);
+        findBehind(facts, *point, room.walls[*wall], thickness, findings);
     }
 }
 

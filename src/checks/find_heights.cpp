@@ -298,17 +298,16 @@ void findMirror(const Facts& facts, const Point& point, Findings& findings) {
 }
 } // namespace
 
-void findHeights(const Facts& facts, Findings& findings) {
-    for (const Point& point : facts.points()) {
-        if (point.plate->host.kind != plan::Host::Kind::Wall) continue;
-        const plan::Room* room = facts.house().room(point.plate->room);
-        const auto wall = room == nullptr ? std::nullopt : plan::wallIndex(*room, point.plate->host.wall);
+void findHeights(const Facts& facts, const plan::Room& room, Findings& findings) {
+    for (const Point* point : facts.pointsIn(room.id)) {
+        if (point->plate->host.kind != plan::Host::Kind::Wall) continue;
+        const auto wall = plan::wallIndex(room, point->plate->host.wall);
         if (!wall) continue;
-        findReach(facts, {*room, *wall, point}, findings);
-        findLowSocket(facts, point, findings);
-        findRow(facts, point, findings);
-        findTiles(facts, room->walls[*wall], point, findings);
-        findMirror(facts, point, findings);
+        findReach(facts, {room, *wall, *point}, findings);
+        findLowSocket(facts, *point, findings);
+        findRow(facts, *point, findings);
+        findTiles(facts, room.walls[*wall], *point, findings);
+        findMirror(facts, *point, findings);
     }
 }
 

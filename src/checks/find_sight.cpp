@@ -101,7 +101,7 @@ void findSeen(const Facts& facts, const Point& point, const lighting::RayWorld& 
     const Vec3 at = geometry::toHouse(*frame, {point.centre_mm().x, point.centre_mm().y, 0});
     finding.value_mm = length(best->at_mm - at);
     finding.gap = plan::Gap{best->at_mm, at};
-    finding.message = fmt::format("{} is to be kept hidden, but {:.0f} % of it are seen {}, {:.1f} m away.",
+    finding.message = fmt::format("{} is to be kept hidden, but {:.0f} % of it is seen {}, {:.1f} m away.",
                                   whoIn(facts, point), most * 100, best->words, *finding.value_mm / 1000);
     finding.source = bodyOf(facts, best->rests ? "seated" : "standing").source;
     finding.remedy = "Move it lower or behind something, or take it as one that may be seen.";

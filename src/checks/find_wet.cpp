@@ -248,15 +248,14 @@ void findPieces(const Facts& facts, const plan::Room& room, const WetZone& zone,
 }
 } // namespace
 
-void findWet(const Facts& facts, Findings& findings) {
-    for (const plan::Room& room : facts.plan().rooms)
-        for (const WetZone& zone : wetZones(facts.house(), facts.pack(), room.id)) {
-            for (const Point* point : facts.pointsIn(room.id))
-                findPoint(facts, room, zone, *point, findings);
-            findPieces(facts, room, zone, findings);
-            for (const plan::Luminaire* lamp : facts.lampsIn(room.id))
-                findLamp(facts, zone, *lamp, findings);
-        }
+void findWet(const Facts& facts, const plan::Room& room, Findings& findings) {
+    for (const WetZone& zone : wetZones(facts.house(), facts.pack(), room.id)) {
+        for (const Point* point : facts.pointsIn(room.id))
+            findPoint(facts, room, zone, *point, findings);
+        findPieces(facts, room, zone, findings);
+        for (const plan::Luminaire* lamp : facts.lampsIn(room.id))
+            findLamp(facts, zone, *lamp, findings);
+    }
 }
 
 } // namespace gangway::checks

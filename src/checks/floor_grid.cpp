@@ -1,12 +1,12 @@
 #include "checks/floor_grid.hpp"
 
-#include "checks/rules.hpp"
 #include "geometry/furniture.hpp"
 
 #include <algorithm>
 #include <cmath>
 #include <limits>
 #include <queue>
+#include <utility>
 
 namespace gangway::checks {
 
@@ -29,6 +29,14 @@ struct Bounds {
     plan::Vec2 low{1e300, 1e300};
     plan::Vec2 high{-1e300, -1e300};
 };
+
+/// Whether a body at a place touches the edge of an outline.
+bool isNear(const std::vector<plan::Vec2>& outline, plan::Vec2 at) {
+    for (std::size_t i = 0; i < outline.size(); ++i)
+        if (squaredToSegment(at, outline[i], outline[(i + 1) % outline.size()]) < kBodyMm * kBodyMm)
+            return true;
+    return false;
+}
 
 Bounds boundsOf(const std::vector<plan::Vec2>& outline) {
     Bounds bounds;
@@ -72,8 +80,7 @@ void FloorGrid::block(const std::vector<plan::Vec2>& outline, bool inside) {
             const std::size_t cell = row * columns_ + column;
             if (cells_[cell] == 0) continue;
             const plan::Vec2 at = centreOf(cell);
-            if (toOutline(outline, at) < kBodyMm || (inside && geometry::insidePolygon(outline, at)))
-                cells_[cell] = 0;
+            if (isNear(outline, at) || (inside && geometry::insidePolygon(outline, at))) cells_[cell] = 0;
         }
 }
 
@@ -123,29 +130,36 @@ std::optional<plan::Vec2> FloorGrid::nearestFree(plan::Vec2 at_mm) const {
     return nearest;
 }
 
-/// Dijkstra over the eight neighbours of each cell; empty when there is no way.
+/// A* over the eight neighbours of each cell (Hart, Nilsson, Raphael, 1968); empty when there is no way.
 std::vector<plan::Vec2> FloorGrid::search(std::size_t from, std::size_t to) const {
     using Entry = std::pair<double, std::size_t>;
+    constexpr double kDiagonal = 1.4142135623730951;
     std::vector<double> way(cells_.size(), std::numeric_limits<double>::infinity());
     std::vector<std::size_t> before(cells_.size(), cells_.size());
+    std::vector<std::uint8_t> done(cells_.size(), 0);
     std::priority_queue<Entry, std::vector<Entry>, std::greater<>> open;
+    const auto left = [&](std::size_t row, std::size_t column) { // no more than what is left to go
+        const double rows = std::abs(static_cast<double>(row) - static_cast<double>(from / columns_));
+        const double columns = std::abs(static_cast<double>(column) - static_cast<double>(from % columns_));
+        return std::max(rows, columns) + (kDiagonal - 1) * std::min(rows, columns);
+    };
     way[to] = 0; // from the end, so that `before` leads from the beginning to it
-    open.push({0, to});
+    open.push({left(to / columns_, to % columns_), to});
     while (!open.empty()) {
-        const auto [length_cells, cell] = open.top();
+        const std::size_t cell = open.top().second;
         open.pop();
-        if (length_cells > way[cell]) continue;
+        if (std::exchange(done[cell], 1) != 0) continue;
         if (cell == from) break;
         const std::size_t column = cell % columns_;
         const std::size_t row = cell / columns_;
         for (std::size_t r = row == 0 ? 0 : row - 1; r <= std::min(row + 1, rows_ - 1); ++r)
             for (std::size_t c = column == 0 ? 0 : column - 1; c <= std::min(column + 1, columns_ - 1); ++c) {
                 const std::size_t next = r * columns_ + c;
-                const double there = length_cells + (r != row && c != column ? std::sqrt(2.0) : 1.0);
+                const double there = way[cell] + (r != row && c != column ? kDiagonal : 1);
                 if (cells_[next] == 0 || there >= way[next]) continue;
                 way[next] = there;
                 before[next] = cell;
-                open.push({there, next});
+                open.push({there + left(r, c), next});
             }
     }
     std::vector<plan::Vec2> points;
@@ -180,6 +194,14 @@ std::vector<plan::Vec2> FloorGrid::way(plan::Vec2 from_mm, plan::Vec2 to_mm) con
     }
     if (!(last == to_mm)) pulled.push_back(to_mm);
     return pulled;
+}
+
+double squaredToSegment(plan::Vec2 at, plan::Vec2 a, plan::Vec2 b) {
+    const plan::Vec2 along = b - a;
+    const double run = dot(along, along);
+    const double part = run > 0 ? std::clamp(dot(at - a, along) / run, 0.0, 1.0) : 0;
+    const plan::Vec2 off = at - (a + along * part);
+    return dot(off, off);
 }
 
 double lengthOf(const std::vector<plan::Vec2>& way_mm) {

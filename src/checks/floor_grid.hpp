@@ -37,6 +37,8 @@ private:
     std::vector<std::uint8_t> cells_; ///< 1: free
 };
 
+/// Square of the distance from a point to a segment; asked for very often.
+double squaredToSegment(plan::Vec2 at, plan::Vec2 a, plan::Vec2 b);
 /// Length of a way, mm.
 double lengthOf(const std::vector<plan::Vec2>& way_mm);
 

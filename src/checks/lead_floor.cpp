@@ -1,11 +1,9 @@
 #include "checks/lead_floor.hpp"
 
 #include "checks/floor_grid.hpp"
-#include "checks/rules.hpp"
 #include "checks/standing.hpp"
 
 #include <algorithm>
-#include <array>
 #include <cmath>
 #include <limits>
 #include <queue>
@@ -21,17 +19,19 @@ constexpr double kThresholdMm = 20;
 /// Pieces whose underside is higher let a lead pass below; common practice, no source.
 constexpr double kUnderMm = 150;
 
-double toSegment(plan::Vec2 at, plan::Vec2 a, plan::Vec2 b) {
-    return toOutline({a, b}, at);
-}
-
 bool cuts(plan::Vec2 a, plan::Vec2 b, plan::Vec2 c, plan::Vec2 d) {
     return cross(b - a, c - a) * cross(b - a, d - a) < 0 && cross(d - c, a - c) * cross(d - c, b - c) < 0;
 }
 
-double apart(plan::Vec2 a, plan::Vec2 b, plan::Vec2 c, plan::Vec2 d) {
-    if (cuts(a, b, c, d)) return 0;
-    return std::min({toSegment(a, c, d), toSegment(b, c, d), toSegment(c, a, b), toSegment(d, a, b)});
+bool isOn(plan::Vec2 at, plan::Vec2 a, plan::Vec2 b) {
+    return squaredToSegment(at, a, b) < kTouchMm * kTouchMm;
+}
+
+/// Whether two segments come nearer to each other than this.
+bool isNearer(plan::Vec2 a, plan::Vec2 b, plan::Vec2 c, plan::Vec2 d, double than_mm) {
+    const double square = than_mm * than_mm;
+    return cuts(a, b, c, d) || squaredToSegment(a, c, d) < square || squaredToSegment(b, c, d) < square ||
+           squaredToSegment(c, a, b) < square || squaredToSegment(d, a, b) < square;
 }
 
 bool isFixed(const plan::Furniture& piece) {
@@ -125,8 +125,7 @@ const std::vector<LeadFloor::Lane>& LeadFloor::lanes() const {
 
 bool LeadFloor::onWall(plan::Vec2 a, plan::Vec2 b) const {
     return std::ranges::any_of(edges_, [&](const auto& edge) {
-        return toSegment(a, edge.first, edge.second) < kTouchMm &&
-               toSegment(b, edge.first, edge.second) < kTouchMm;
+        return isOn(a, edge.first, edge.second) && isOn(b, edge.first, edge.second);
     });
 }
 
@@ -145,15 +144,15 @@ void LeadFloor::addCrossings(plan::Vec2 a, plan::Vec2 b, std::vector<Crossing>& 
     if (onWall(a, b)) {
         const plan::Vec2 middle = (a + b) * 0.5;
         for (const Doorway& door : doorways_)
-            if (toSegment(middle, door.a, door.b) < kTouchMm) addOnce(crossings, door.crossing);
+            if (isOn(middle, door.a, door.b)) addOnce(crossings, door.crossing);
         return;
     }
     for (const Doorway& door : doorways_)
-        if (apart(a, b, door.middle, door.before) < kTouchMm) addOnce(crossings, door.crossing);
+        if (isNearer(a, b, door.middle, door.before, kTouchMm)) addOnce(crossings, door.crossing);
     const double half = facts_.limit("laneWidth") / 2;
     for (const Lane& lane : lanes())
         for (std::size_t i = 1; i < lane.points.size(); ++i)
-            if (apart(a, b, lane.points[i - 1], lane.points[i]) < half - kTouchMm)
+            if (isNearer(a, b, lane.points[i - 1], lane.points[i], half - kTouchMm))
                 addOnce(crossings, lane.crossing);
 }
 
@@ -212,20 +211,24 @@ struct LeadFloor::Search {
     }
 };
 
-std::optional<LeadWay> LeadFloor::way(plan::Vec2 from_mm, plan::Vec2 to_mm, bool clean) const {
-    const std::array ends = {own(from_mm), own(to_mm)};
-    const auto holdsAnEnd = [&](const Box& box) {
-        return std::ranges::any_of(ends, [&](plan::Vec2 end) {
-            const bool within =
-                end.x > box.low.x && end.x < box.high.x && end.y > box.low.y && end.y < box.high.y;
-            return within && !onWall(end, end);
-        });
-    };
+/// What is fixed, without the pieces that hold an end of the way within them.
+std::vector<LeadFloor::Box> LeadFloor::boxesFor(plan::Vec2 from, plan::Vec2 to) const {
     std::vector<Box> boxes;
-    std::ranges::remove_copy_if(fixed_, std::back_inserter(boxes), holdsAnEnd);
+    std::ranges::copy_if(fixed_, std::back_inserter(boxes), [&](const Box& box) {
+        const auto holds = [&](plan::Vec2 end) {
+            return end.x > box.low.x && end.x < box.high.x && end.y > box.low.y && end.y < box.high.y &&
+                   !onWall(end, end);
+        };
+        return !holds(from) && !holds(to);
+    });
+    return boxes;
+}
+
+std::optional<LeadWay> LeadFloor::way(plan::Vec2 from_mm, plan::Vec2 to_mm, bool clean) const {
+    const std::vector<Box> boxes = boxesFor(own(from_mm), own(to_mm));
     Search search;
-    for (const plan::Vec2 end : ends)
-        search.add(end);
+    search.add(own(from_mm));
+    search.add(own(to_mm));
     for (const auto& edge : edges_)
         search.add(edge.first);
     for (const Doorway& door : doorways_) {
@@ -238,8 +241,8 @@ std::optional<LeadWay> LeadFloor::way(plan::Vec2 from_mm, plan::Vec2 to_mm, bool
     }
     sortOnce(search.xs);
     sortOnce(search.ys);
-    const std::size_t from = search.node(ends[0]);
-    search.run(from, search.node(ends[1]), [&](plan::Vec2 a, plan::Vec2 b) {
+    const std::size_t from = search.node(own(from_mm));
+    search.run(from, search.node(own(to_mm)), [&](plan::Vec2 a, plan::Vec2 b) {
         if (!passes(a, b, boxes)) return false;
         if (!clean) return true;
         std::vector<Crossing> crossings;

@@ -50,6 +50,7 @@ private:
 
     plan::Vec2 own(plan::Vec2 house_mm) const;
     plan::Vec2 house(plan::Vec2 own_mm) const;
+    std::vector<Box> boxesFor(plan::Vec2 from, plan::Vec2 to) const;
     bool onWall(plan::Vec2 a, plan::Vec2 b) const;
     bool passes(plan::Vec2 a, plan::Vec2 b, const std::vector<Box>& boxes) const;
     void addCrossings(plan::Vec2 a, plan::Vec2 b, std::vector<Crossing>& crossings) const;

@@ -118,58 +118,71 @@ std::vector<LeadRoom::Foot> LeadRoom::feetOf(plan::Vec3 at_mm) const {
     return feet;
 }
 
-LeadWay LeadRoom::along(plan::Vec3 exit_mm, const Foot& from, const Foot& to, bool forward) const {
-    const double loop = loop_mm_[walls_[to.wall].loop];
+/// What lies along the walls of a loop from a place on for a length.
+LeadRoom::Band LeadRoom::bandFrom(std::size_t loop, double begin_mm, double way_mm) const {
+    Band band{way_mm, {}, {}};
+    for (const WallPart& wall : walls_) {
+        if (wall.loop != loop) continue;
+        const double corner = sinceStart(begin_mm, wall.start_mm, loop_mm_[loop]);
+        if (corner > kTouchMm && corner < way_mm - kTouchMm)
+            band.corners.emplace_back(corner, geometry::toHouse(wall.frame, {0, 0, 0}));
+        // The way may come by this wall at its end or, having gone round, at its beginning.
+        for (const double at : {corner, corner - loop_mm_[loop]})
+            for (const Span& span : wall.spans)
+                if (at + span.from_mm < way_mm - kTouchMm && at + span.to_mm > kTouchMm)
+                    band.spans.push_back(&span);
+    }
+    std::ranges::sort(band.corners, {}, [](const auto& corner) { return corner.first; });
+    return band;
+}
+
+/// The height at which a lead goes along a band: the one that makes it shortest, and of those the one at
+/// which it crosses least. nullopt when windows leave none.
+std::optional<LeadRoom::Level> LeadRoom::levelOf(const Band& band, double from_v_mm, double to_v_mm) {
+    std::vector<double> heights = {from_v_mm, to_v_mm};
+    for (const Span* span : band.spans)
+        heights.insert(heights.end(), {span->low_mm, span->high_mm});
+    if (std::ranges::any_of(band.spans, &Span::to_floor)) heights = {0};
+    std::optional<Level> best;
+    for (const double h : heights) {
+        Level level{h, std::abs(from_v_mm - h) + std::abs(to_v_mm - h), {}};
+        bool open = false;
+        for (const Span* span : band.spans) {
+            const bool within = h > span->low_mm - (span->to_floor ? 1 : 0) && h < span->high_mm;
+            open = open || (within && !span->crossing);
+            if (within && span->crossing) addOnce(level.crossings, *span->crossing);
+        }
+        if (open) continue;
+        const double less = best ? best->upright_mm - level.upright_mm : 1;
+        if (less > kTouchMm || (less > -kTouchMm && level.crossings.size() < best->crossings.size()))
+            best = std::move(level);
+    }
+    return best;
+}
+
+std::optional<LeadWay> LeadRoom::along(plan::Vec3 exit_mm, const Foot& from, const Foot& to,
+                                       bool forward) const {
+    const std::size_t loop = walls_[to.wall].loop;
     const Foot& first = forward ? from : to;
     const Foot& last = forward ? to : from;
     const double begin = walls_[first.wall].start_mm + first.u_mm;
-    const double way = sinceStart(begin, walls_[last.wall].start_mm + last.u_mm, loop);
-    std::vector<const Span*> spans;
-    std::vector<std::pair<double, plan::Vec3>> corners; // passed, by the way to them; at FFL
-    for (const WallPart& wall : walls_) {
-        if (wall.loop != walls_[to.wall].loop) continue;
-        const double corner = sinceStart(begin, wall.start_mm, loop);
-        if (corner > kTouchMm && corner < way - kTouchMm)
-            corners.emplace_back(corner, geometry::toHouse(wall.frame, {0, 0, 0}));
-        // The way may come by this wall at its end or, having gone round, at its beginning.
-        for (const double at : {corner, corner - loop})
-            for (const Span& span : wall.spans)
-                if (at + span.from_mm < way - kTouchMm && at + span.to_mm > kTouchMm) spans.push_back(&span);
-    }
-    const bool by_floor = std::ranges::any_of(spans, &Span::to_floor);
-    std::vector<double> heights = {from.v_mm, to.v_mm};
-    for (const Span* span : spans)
-        heights.insert(heights.end(), {span->low_mm, span->high_mm});
-    if (by_floor) heights = {0};
-    double height = 0;
-    LeadWay best{std::numeric_limits<double>::infinity(), {}, {}};
-    for (const double h : heights) {
-        LeadWay one{from.out_mm + way + std::abs(from.v_mm - h) + std::abs(to.v_mm - h), {}, {}};
-        bool open = false;
-        for (const Span* span : spans) {
-            const bool within = h > span->low_mm - (span->to_floor ? 1 : 0) && h < span->high_mm;
-            open = open || (within && !span->crossing);
-            if (within && span->crossing) addOnce(one.crossings, *span->crossing);
-        }
-        const double less = best.length_mm - one.length_mm;
-        if (open || less < -kTouchMm || (less < kTouchMm && one.crossings.size() >= best.crossings.size()))
-            continue;
-        best = std::move(one);
-        height = h;
-    }
+    Band band =
+        bandFrom(loop, begin, sinceStart(begin, walls_[last.wall].start_mm + last.u_mm, loop_mm_[loop]));
+    auto level = levelOf(band, from.v_mm, to.v_mm);
+    if (!level) return std::nullopt;
     const auto onWall = [&](const Foot& foot, double v_mm) {
         return geometry::toHouse(walls_[foot.wall].frame, {foot.u_mm, v_mm, 0});
     };
-    std::ranges::sort(corners, {}, [](const auto& corner) { return corner.first; });
-    if (!forward) std::ranges::reverse(corners);
-    best.points_mm = {exit_mm, onWall(from, from.v_mm), onWall(from, height)};
-    for (const auto& corner : corners)
-        best.points_mm.push_back({corner.second.x, corner.second.y, height});
-    best.points_mm.push_back(onWall(to, height));
-    best.points_mm.push_back(onWall(to, to.v_mm));
-    const auto repeated = std::ranges::unique(best.points_mm);
-    best.points_mm.erase(repeated.begin(), repeated.end());
-    return best;
+    if (!forward) std::ranges::reverse(band.corners);
+    LeadWay way{from.out_mm + band.way_mm + level->upright_mm, {}, std::move(level->crossings)};
+    way.points_mm = {exit_mm, onWall(from, from.v_mm), onWall(from, level->v_mm)};
+    for (const auto& corner : band.corners)
+        way.points_mm.push_back({corner.second.x, corner.second.y, level->v_mm});
+    way.points_mm.push_back(onWall(to, level->v_mm));
+    way.points_mm.push_back(onWall(to, to.v_mm));
+    const auto repeated = std::ranges::unique(way.points_mm);
+    way.points_mm.erase(repeated.begin(), repeated.end());
+    return way;
 }
 
 void LeadRoom::addWallWays(plan::Vec3 exit_mm, const plan::Plate& plate, std::vector<LeadWay>& ways) const {
@@ -178,10 +191,8 @@ void LeadRoom::addWallWays(plan::Vec3 exit_mm, const plan::Plate& plate, std::ve
     const Foot to{*wall, plate.host.u_mm, plate.host.v_mm, 0};
     for (const Foot& from : feetOf(exit_mm)) {
         if (walls_[from.wall].loop != walls_[to.wall].loop) continue;
-        for (const bool forward : {true, false}) {
-            LeadWay way = along(exit_mm, from, to, forward);
-            if (std::isfinite(way.length_mm)) ways.push_back(std::move(way));
-        }
+        for (const bool forward : {true, false})
+            if (auto way = along(exit_mm, from, to, forward)) ways.push_back(std::move(*way));
     }
 }
 

@@ -42,9 +42,24 @@ private:
         double out_mm = 0;
     };
 
+    /// What a way along the walls comes by.
+    struct Band {
+        double way_mm = 0;
+        std::vector<const Span*> spans;
+        std::vector<std::pair<double, plan::Vec3>> corners; ///< by the way to them; at FFL
+    };
+    /// The height a way keeps along the walls.
+    struct Level {
+        double v_mm = 0;
+        double upright_mm = 0; ///< up and down to it at both ends
+        std::vector<Crossing> crossings;
+    };
+
     std::vector<Span> spansOf(std::size_t wall, const geometry::Frame& frame) const;
     std::vector<Foot> feetOf(plan::Vec3 at_mm) const;
-    LeadWay along(plan::Vec3 exit_mm, const Foot& from, const Foot& to, bool forward) const;
+    Band bandFrom(std::size_t loop, double begin_mm, double way_mm) const;
+    static std::optional<Level> levelOf(const Band& band, double from_v_mm, double to_v_mm);
+    std::optional<LeadWay> along(plan::Vec3 exit_mm, const Foot& from, const Foot& to, bool forward) const;
     void addWallWays(plan::Vec3 exit_mm, const plan::Plate& plate, std::vector<LeadWay>& ways) const;
     void addCeilingWays(plan::Vec3 exit_mm, plan::Vec3 to_mm, std::vector<LeadWay>& ways) const;
     void addFloorWays(const plan::Device& device, plan::Vec3 to_mm, const plan::Plate& plate,

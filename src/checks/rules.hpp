@@ -18,16 +18,15 @@ struct Family {
 /// In the order in which they speak of a room; one of the two is set.
 std::span<const Family> families();
 
-void findHeights(const Facts& facts, Findings& findings); ///< reach, rows, tiles, mirror cabinets
-void findBoxes(const Facts& facts, Findings& findings);   ///< depth of the wall, boxes of the other side
 void findCircuitWatts(const Facts& facts, Findings& findings); ///< devices on their circuits
 void findDark(const Facts& facts, Findings& findings);         ///< ways in the dark from beds and stairs
-void findWet(const Facts& facts, Findings& findings);     ///< bath and shower zones
-
-void findMarks(const Facts& facts, Findings& findings); ///< marks of legs
+void findMarks(const Facts& facts, Findings& findings);        ///< marks of legs
 
 // About one room; an edit elsewhere does not change what they find, except through a shared wall or door.
 void findPlaces(const Facts& facts, const plan::Room& room, Findings& findings);    ///< bars of the walls
+void findHeights(const Facts& facts, const plan::Room& room, Findings& findings);   ///< reach, rows, tiles
+void findBoxes(const Facts& facts, const plan::Room& room, Findings& findings);     ///< boxes in the wall
+void findWet(const Facts& facts, const plan::Room& room, Findings& findings);       ///< bath, shower zones
 void findFloor(const Facts& facts, const plan::Room& room, Findings& findings);     ///< floor boxes
 void findLamps(const Facts& facts, const plan::Room& room, Findings& findings);     ///< centring, fans
 void findIes(const Facts& facts, const plan::Room& room, Findings& findings);       ///< IES files of lamps

@@ -8,6 +8,7 @@
 #include <algorithm>
 #include <cctype>
 #include <cmath>
+#include <functional>
 #include <span>
 
 #include <fmt/format.h>
@@ -44,17 +45,27 @@ constexpr Column kAccepted[] = {{"no.", 23, 0},
                                 {"by", 0, 0.14},
                                 {"on", 24, 0}};
 
-std::span<const Column> columnsOf(FindingTable table) {
-    if (table == FindingTable::Open) return kOpen;
-    return kAccepted;
+/// On narrow paper remedy and source stand under what was found.
+constexpr Column kOpenNarrow[] = {{"no.", 23, 0},
+                                  {"about, and where", 0, 0.3},
+                                  {"what was found, and why; what would settle it; source", 0, 0.7},
+                                  {"measured, limit", 19.5, 0, true}};
+constexpr double kNarrowMm = 250;
+
+using Columns = std::span<const Column>;
+
+Columns columnsOf(FindingTable table, double width_mm) {
+    if (table == FindingTable::Accepted) return kAccepted;
+    if (width_mm < kNarrowMm) return kOpenNarrow;
+    return kOpen;
 }
 
-std::vector<double> edgesOf(FindingTable table, double width_mm) {
+std::vector<double> edgesOf(Columns columns, double width_mm) {
     double shared = width_mm;
-    for (const Column& column : columnsOf(table))
+    for (const Column& column : columns)
         shared -= column.fixed_mm;
     std::vector<double> edges{0};
-    for (const Column& column : columnsOf(table))
+    for (const Column& column : columns)
         edges.push_back(edges.back() + column.fixed_mm + column.share * shared);
     return edges;
 }
@@ -103,18 +114,32 @@ std::string numberText(const std::optional<double>& value) {
     return value ? drawing::number(std::round(*value * 10) / 10) : std::string();
 }
 
+/// The cells behind what was found.
+void addMeasures(std::vector<Lines>& cells, const plan::Finding& finding,
+                 const std::function<double(std::size_t)>& room) {
+    cells[3].push_back(numberText(finding.value_mm));
+    if (cells.size() > 4) {
+        cells[4].push_back(numberText(finding.limit_mm));
+        append(cells[5], finding.remedy, room(5));
+        append(cells[6], finding.source, room(6));
+        return;
+    }
+    cells[3].push_back(numberText(finding.limit_mm));
+    append(cells[2], "To settle it: " + finding.remedy, room(2));
+    append(cells[2], "Source: " + finding.source, room(2));
+}
+
 std::vector<Lines> cellsOf(FindingTable table, const FindingWords& words, const plan::Finding& finding,
-                           std::size_t number, const std::vector<double>& edges) {
+                           std::size_t number, double width_mm) {
+    const Columns columns = columnsOf(table, width_mm);
+    const auto edges = edgesOf(columns, width_mm);
     const auto room = [&](std::size_t column) { return edges[column + 1] - edges[column] - 2 * kPad; };
-    std::vector<Lines> cells(columnsOf(table).size());
+    std::vector<Lines> cells(columns.size());
     cells[0] = {std::to_string(number), severityWord(finding.severity)};
     cells[1] = about(words, finding, room(1));
     append(cells[2], finding.message, room(2));
     if (table == FindingTable::Open) {
-        cells[3].push_back(numberText(finding.value_mm));
-        cells[4].push_back(numberText(finding.limit_mm));
-        append(cells[5], finding.remedy, room(5));
-        append(cells[6], finding.source, room(6));
+        addMeasures(cells, finding, room);
         return cells;
     }
     append(cells[3], finding.accepted.value_or(""), room(3));
@@ -136,7 +161,7 @@ std::vector<Lines> takePiece(std::vector<Lines>& cells) {
     return piece;
 }
 
-Block rowBlock(FindingTable table, const std::vector<Lines>& cells, const std::vector<double>& edges,
+Block rowBlock(Columns columns, const std::vector<Lines>& cells, const std::vector<double>& edges,
                const plan::Finding& finding, bool first) {
     const std::string id = finding.objects.empty() ? std::string() : finding.objects.front();
     Block row;
@@ -150,7 +175,7 @@ Block rowBlock(FindingTable table, const std::vector<Lines>& cells, const std::v
             Ink signs(row.items, "symbols", id);
             drawSeverity(signs, {edges[0] + kPad + kSignRadius, top - 0.6}, finding.severity);
             texts.paragraph({edges[0] + 2 * kPad + 2 * kSignRadius, top}, cells[i], kNoteText);
-        } else if (columnsOf(table)[i].number) {
+        } else if (columns[i].number) {
             texts.paragraph({edges[i + 1] - kPad, top}, cells[i], kNoteText, drawing::Align::Right);
         } else {
             texts.paragraph({edges[i] + kPad, top}, cells[i], kNoteText);
@@ -259,8 +284,8 @@ void drawSeverity(Ink& ink, Pt centre, Severity severity) {
 }
 
 Block findingsHead(FindingTable table, double width_mm) {
-    const auto edges = edgesOf(table, width_mm);
-    const auto columns = columnsOf(table);
+    const Columns columns = columnsOf(table, width_mm);
+    const auto edges = edgesOf(columns, width_mm);
     std::vector<Lines> titles;
     double height = 0;
     for (std::size_t i = 0; i < columns.size(); ++i) {
@@ -283,11 +308,12 @@ Block findingsHead(FindingTable table, double width_mm) {
 
 std::vector<Block> findingRows(FindingTable table, const FindingWords& words, const plan::Finding& finding,
                                std::size_t number, double width_mm) {
-    const auto edges = edgesOf(table, width_mm);
-    auto cells = cellsOf(table, words, finding, number, edges);
+    const Columns columns = columnsOf(table, width_mm);
+    const auto edges = edgesOf(columns, width_mm);
+    auto cells = cellsOf(table, words, finding, number, width_mm);
     std::vector<Block> rows;
     do
-        rows.push_back(rowBlock(table, takePiece(cells), edges, finding, rows.empty()));
+        rows.push_back(rowBlock(columns, takePiece(cells), edges, finding, rows.empty()));
     while (std::ranges::any_of(cells, [](const Lines& lines) { return !lines.empty(); }));
     return rows;
 }
@@ -316,7 +342,7 @@ Block severityLegend(const std::vector<plan::Finding>& findings, double width_mm
     Block block;
     Ink words(block.items, "notes");
     Ink signs(block.items, "symbols");
-    Pt at{0, -kLegendLine};
+    Pt at{0, -kNoteText - 0.9};
     for (const auto& [severity, meaning] : kMeanings) {
         const auto open = std::ranges::count_if(findings, [&, severity = severity](const auto& finding) {
             return finding.severity == severity && !finding.accepted;
@@ -328,8 +354,11 @@ Block severityLegend(const std::vector<plan::Finding>& findings, double width_mm
         words.text({at.x + 3 * kSignRadius, at.y}, text, kNoteText);
         at.x += wide + kBetween;
     }
+    const std::string frame = "east and north: from the south-west corner of the room's extent; mm";
+    if (at.x + drawing::measure(frame, kNoteText).width_mm > width_mm) at = {0, at.y - kLegendLine};
+    words.text(at, frame, kNoteText);
     block.height_mm = -at.y + 1.5;
-    block.gap_after_mm = 1;
+    block.gap_after_mm = 2.5;
     return block;
 }
 

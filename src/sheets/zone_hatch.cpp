@@ -205,8 +205,9 @@ void drawPlanZones(StoreyDrawing& storey) {
 void drawPlanZoneNumbers(StoreyDrawing& storey) {
     if (storey.options->wet_zones == nullptr) return;
     for (const plan::Room* room : storey.rooms) {
-        auto taken = takenIn(storey, *room);
-        for (const checks::WetVolume& volume : zonesOf(storey, *room)) {
+        const auto zones = zonesOf(storey, *room);
+        auto taken = zones.empty() ? std::vector<Rect>{} : takenIn(storey, *room);
+        for (const checks::WetVolume& volume : zones) {
             const std::string text = fmt::format("zone {}", volume.number);
             const drawing::TextBox box = drawing::measure(text, kNoteText);
             const auto outline = storey.at(volume.outline_mm);
@@ -216,6 +217,7 @@ void drawPlanZoneNumbers(StoreyDrawing& storey) {
             if (!place) continue;
             drawing::Text number{{place->left, place->bottom}, text, kNoteText};
             number.colour = kZoneInk;
+            number.knock_out = true;
             storey.base->keep_clear.push_back(drawing::textCorners(number, 0.6));
             Ink(storey.base->items, "notes", volume.piece->id).text(number);
         }

@@ -155,10 +155,12 @@ TEST_CASE("reach: the remedy is an edit where the new height breaks nothing") {
     CHECK(free.move->v_mm == 450);
     CHECK(free.move->u_mm == 1000);
     CHECK_THAT(free.remedy, Catch::StartsWith("Raise it by 150 mm, to 450"));
-    // A shelf at 450; another plate; a neighbour whose row it would miss by 10.
+    // A shelf at 450; 30 above a top, where 100 are usual; another plate; a neighbour whose row it would miss
+    // by 10.
     const plan::Finding shelf =
         lowSocket([](plan::Plan& p) { pieceAt(p, "shelf", 500, {1000, 250, 25}, 440); });
     CHECK_FALSE(shelf.move);
+    CHECK_FALSE(lowSocket([](plan::Plan& p) { pieceAt(p, "worktop", 500, {1000, 600, 40}, 340); }).move);
     CHECK_FALSE(lowSocket([](plan::Plan& p) { socketOn(p, "A", 1000, 450); }).move);
     CHECK_FALSE(lowSocket([](plan::Plan& p) { socketOn(p, "A", 1500, 460); }).move);
     CHECK(lowSocket([](plan::Plan& p) { socketOn(p, "A", 1500, 450); }).move);
