@@ -269,7 +269,8 @@ void severityShape(ImDrawList& list, Severity severity, ImVec2 c, float r, ImU32
 std::string measureWords(const State& state, const Finding& finding) {
     if (!finding.value_mm) return {};
     const auto words = [&](double length_mm) { return edit::lengthInWords(length_mm, state.plan().units); };
-    if (!finding.limit_mm || *finding.limit_mm == *finding.value_mm) return words(*finding.value_mm);
+    if (finding.limit_mm.value_or(0) == 0 || *finding.limit_mm == *finding.value_mm)
+        return words(*finding.value_mm);
     // A finding says on which side of its limit the measure lies: it is on the wrong one.
     return fmt::format("{}, at {} {}", words(*finding.value_mm),
                        *finding.value_mm < *finding.limit_mm ? "least" : "most", words(*finding.limit_mm));

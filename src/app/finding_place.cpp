@@ -33,6 +33,8 @@ std::vector<Vec3> boxAround(Vec3 at, double half_mm, double low_mm, double high_
                  low_mm, high_mm);
 }
 
+} // namespace
+
 std::vector<Vec3> lampCorners(const geometry::HouseIndex& house, const plan::Luminaire& lamp) {
     const auto at = geometry::hostPoint(house, lamp.room, lamp.host);
     if (!at) return {};
@@ -53,6 +55,7 @@ std::vector<Vec3> lampCorners(const geometry::HouseIndex& house, const plan::Lum
     return boxAround(*at, half, at->z - half, at->z + half);
 }
 
+namespace {
 std::vector<Vec3> holeCorners(const geometry::HouseIndex& house, const plan::Opening& opening) {
     const plan::Room* room = house.room(opening.room);
     const auto wall = room == nullptr ? std::nullopt : plan::wallIndex(*room, opening.wall);
@@ -126,6 +129,17 @@ void addBody(const geometry::HouseIndex& house, const catalogue::Catalogue& cata
     if (!bodies.empty() && (storey.empty() || storeyOf(house, room) == storey))
         for (auto& body : bodies)
             place.bodies.push_back(std::move(body));
+}
+
+/// A leg or a circuit, and nothing that has a place: ids are unique only among things of one kind.
+bool isOfPlan(const geometry::HouseIndex& house, const std::string& id) {
+    const plan::Plan& plan = house.plan();
+    if (plan::findPlate(plan, id) != nullptr || plan::findLuminaire(plan, id) != nullptr ||
+        house.furniture(id) != nullptr || house.room(id) != nullptr || openingOf(plan, id) != nullptr ||
+        deviceOf(plan, id) != nullptr)
+        return false;
+    const auto is = [&id](const auto& one) { return one.id == id; };
+    return std::ranges::any_of(plan.legs, is) || std::ranges::any_of(plan.circuits, is);
 }
 
 /// Out of the surface that the first plate or lamp is on, or the front of the piece it is about.
@@ -238,12 +252,7 @@ FindingPlace placeOf(const geometry::HouseIndex& house, const catalogue::Catalog
     FindingPlace place;
     place.room = roomOf(house.plan(), finding);
     place.at_mm = finding.place_mm;
-    const auto is = [&](const auto& list) {
-        return !finding.objects.empty() &&
-               std::ranges::any_of(list, [&](const auto& one) { return one.id == finding.objects.front(); });
-    };
-    place.of_plan =
-        is(house.plan().legs) || is(house.plan().circuits) || (finding.objects.empty() && !finding.place_mm);
+    place.of_plan = finding.objects.empty() ? !finding.place_mm : isOfPlan(house, finding.objects.front());
     for (const std::string& id : finding.objects) {
         addBody(house, catalogue, finding, id, place);
         const auto leg = std::ranges::find(house.plan().legs, id, &plan::SwitchLeg::id);

@@ -36,6 +36,8 @@ FindingPlace placeOf(const geometry::HouseIndex& house, const catalogue::Catalog
                      const plan::Finding& finding);
 /// The room a finding is listed under; empty: the house.
 std::string roomOf(const plan::Plan& plan, const plan::Finding& finding);
+/// A box about a lamp where it hangs, stands or is fixed; empty where its host is missing.
+std::vector<plan::Vec3> lampCorners(const geometry::HouseIndex& house, const plan::Luminaire& lamp);
 /// Corners of a plate's face on its host, from the lower left one round; empty where the host is missing.
 std::vector<plan::Vec3> plateCorners(const geometry::HouseIndex& house, const catalogue::Catalogue& catalogue,
                                      const plan::Plate& plate);

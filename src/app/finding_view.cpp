@@ -66,7 +66,7 @@ struct Box {
     }
 };
 
-/// A piece of furniture or an open leaf as it may stand in the way.
+/// A piece of furniture, a lamp or an open leaf as it may stand in the way.
 struct Solid {
     std::string id;
     Box box;
@@ -93,6 +93,13 @@ std::vector<Solid> solidsIn(const geometry::HouseIndex& house, const std::string
         for (auto& solid : geometry::furnitureSolids(*piece, base).solids)
             meshes.push_back(std::move(solid.mesh));
         add(piece->id, std::move(meshes));
+    }
+    for (const plan::Luminaire& lamp : house.plan().luminaires) {
+        if (lamp.room != room || !shown(plan::kLayerLamps)) continue;
+        Box box;
+        for (const Vec3 p : lampCorners(house, lamp))
+            box.take(p);
+        if (!box.empty()) add(lamp.id, {geometry::box(box.low, box.high)});
     }
     for (const plan::Opening* door : house.doorsInto(room))
         for (const auto& leaf : geometry::doorLeaves(house, *door))
@@ -136,13 +143,18 @@ public:
     }
 
 private:
+    void take(const FindingBody& body, std::vector<Vec3>& core) {
+        itself_ = body.id;
+        core = body.corners_mm;
+    }
+
     void collect(const std::vector<Vec3>& also) {
         std::vector<Vec3> core;
         if (!place_.bodies.empty() && place_.bodies.front().kind != FindingBody::Kind::Furniture)
-            core = place_.bodies.front().corners_mm;
+            take(place_.bodies.front(), core);
         if (place_.gap) core.insert(core.end(), {place_.gap->from_mm, place_.gap->to_mm});
         if (core.empty() && place_.at_mm) core = {*place_.at_mm};
-        if (core.empty() && !place_.bodies.empty()) core = place_.bodies.front().corners_mm;
+        if (core.empty() && !place_.bodies.empty()) take(place_.bodies.front(), core);
         core.insert(core.end(), also.begin(), also.end());
         for (const Vec3 p : core)
             core_.take(p);
@@ -258,7 +270,7 @@ private:
     std::set<std::string> between(Vec3 eye) const {
         std::set<std::string> ids;
         for (const Solid& solid : solids_) {
-            if (solid.id == place_.mounted_on) continue;
+            if (solid.id == place_.mounted_on || solid.id == itself_) continue;
             for (const Vec3 point : seen_) {
                 const Vec3 way = point - eye;
                 const double far = plan::length(way) - 12; // what is flush with the surface hides nothing
@@ -316,6 +328,7 @@ private:
     const plan::Room& room_;
     const FindingPlace& place_;
     float aspect_;
+    std::string itself_; ///< the body that is looked at hides nothing of itself
     std::vector<Solid> solids_;
     std::vector<geometry::WallEdge> edges_;
     Box core_;                 ///< the plate and what was measured

@@ -2,12 +2,9 @@
 #include "checks/rules.hpp"
 #include "checks/wet_zones.hpp"
 
-#include "plan/furniture_kinds.hpp"
-
 #include <algorithm>
 #include <cmath>
 #include <fmt/format.h>
-#include <limits>
 
 namespace gangway::checks {
 

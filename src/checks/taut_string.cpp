@@ -1,6 +1,5 @@
 #include "checks/taut_string.hpp"
 
-#include "checks/rules.hpp"
 #include "geometry/frames.hpp"
 
 #include <algorithm>

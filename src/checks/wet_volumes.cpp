@@ -1,7 +1,6 @@
 // Wet zones as outlines: on plan and on the faces of walls.
 #include "checks/wet_zones.hpp"
 
-#include "checks/rules.hpp"
 #include "geometry/house_index.hpp"
 
 #include <algorithm>

@@ -203,21 +203,17 @@ std::vector<Cover> coversOf(const plan::Plan& plan, const std::string& room_id, 
     return coversOf(HouseIndex(plan, room_id), room_id, host, width_mm, height_mm, reach_mm, base);
 }
 
-std::vector<Cover> coversOf(const HouseIndex& house, const std::string& room_id, const plan::Host& host,
-                            double width_mm, double height_mm, double reach_mm,
-                            const std::filesystem::path& base) {
-    const auto frame = hostFrame(house, room_id, host);
-    if (!frame) return {};
-    if (!(width_mm > 0 && height_mm > 0)) return {};
-    const View view{*frame,
-                    host.u_mm - width_mm / 2,
-                    host.u_mm + width_mm / 2,
-                    host.v_mm - height_mm / 2,
-                    host.v_mm + height_mm / 2,
-                    reach_mm};
-    std::vector<Obstacle> obstacles = furnitureBefore(house, room_id, host, view, base);
-    for (Obstacle& leaf : leavesBefore(house, room_id, view))
-        obstacles.push_back(std::move(leaf));
+namespace {
+View viewOf(const Frame& frame, const plan::Host& host, double width_mm, double height_mm, double reach_mm) {
+    return {frame,
+            host.u_mm - width_mm / 2,
+            host.u_mm + width_mm / 2,
+            host.v_mm - height_mm / 2,
+            host.v_mm + height_mm / 2,
+            reach_mm};
+}
+
+std::vector<Cover> covering(std::vector<Obstacle> obstacles, const View& view) {
     std::vector<Cover> covers;
     for (Obstacle& obstacle : obstacles)
         if (measure(obstacle, view)) covers.push_back(std::move(obstacle.cover));
@@ -225,6 +221,29 @@ std::vector<Cover> coversOf(const HouseIndex& house, const std::string& room_id,
         return a.covered_part != b.covered_part ? a.covered_part > b.covered_part : a.id < b.id;
     });
     return covers;
+}
+} // namespace
+
+std::vector<Cover> coversOf(const HouseIndex& house, const std::string& room_id, const plan::Host& host,
+                            double width_mm, double height_mm, double reach_mm,
+                            const std::filesystem::path& base) {
+    const auto frame = hostFrame(house, room_id, host);
+    if (!frame) return {};
+    if (!(width_mm > 0 && height_mm > 0)) return {};
+    const View view = viewOf(*frame, host, width_mm, height_mm, reach_mm);
+    std::vector<Obstacle> obstacles = furnitureBefore(house, room_id, host, view, base);
+    for (Obstacle& leaf : leavesBefore(house, room_id, view))
+        obstacles.push_back(std::move(leaf));
+    return covering(std::move(obstacles), view);
+}
+
+std::vector<Cover> leafCoversOf(const HouseIndex& house, const std::string& room_id, const plan::Host& host,
+                                double width_mm, double height_mm, double reach_mm) {
+    if (house.doorsInto(room_id).empty() || !(width_mm > 0 && height_mm > 0)) return {};
+    const auto frame = hostFrame(house, room_id, host);
+    if (!frame) return {};
+    const View view = viewOf(*frame, host, width_mm, height_mm, reach_mm);
+    return covering(leavesBefore(house, room_id, view), view);
 }
 
 } // namespace gangway::geometry

@@ -26,6 +26,10 @@ std::vector<Cover> coversOf(const HouseIndex& house, const std::string& room_id,
                             double width_mm, double height_mm, double reach_mm = 900,
                             const std::filesystem::path& base = {});
 
+/// The same, of open door leaves alone: furniture is not even built.
+std::vector<Cover> leafCoversOf(const HouseIndex& house, const std::string& room_id, const plan::Host& host,
+                                double width_mm, double height_mm, double reach_mm = 900);
+
 /// First hit of a ray with a mesh: distance in mm along the unit direction; nullopt for a miss.
 /// Moeller and Trumbore, Fast Minimum Storage Ray/Triangle Intersection (1997).
 std::optional<double> rayHit(const meshes::Mesh& mesh, Vec3 from_mm, Vec3 direction);

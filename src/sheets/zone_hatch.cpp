@@ -1,7 +1,6 @@
 #include "sheets/zone_hatch.hpp"
 
 #include "checks/wet_zones.hpp"
-#include "geometry/furniture.hpp"
 
 #include <algorithm>
 #include <cmath>

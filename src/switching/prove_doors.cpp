@@ -124,8 +124,7 @@ void proveSwitchUncovered(const Proof& proof, Findings& findings) {
         if (plate.host.kind != plan::Host::Kind::Wall || proof.net.waysOf(plate.id).empty()) continue;
         const auto made = catalogue::compose(proof.net.catalogue(), plate);
         for (const geometry::Cover& cover :
-             geometry::coversOf(proof.house, plate.room, plate.host, made.width_mm, made.height_mm)) {
-            if (cover.by != geometry::Cover::By::DoorLeaf) continue;
+             geometry::leafCoversOf(proof.house, plate.room, plate.host, made.width_mm, made.height_mm)) {
             if (!partsFromDoorway(proof, cover.id, plate)) continue;
             const Severity severity = cover.covered_part >= 0.5 ? Severity::Fault : Severity::Warn;
             auto finding = aboutPlate(proof, "switch-behind-leaf", severity, plate);

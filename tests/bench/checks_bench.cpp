@@ -3,7 +3,7 @@
 #include "support/fcl_reference.hpp"
 #include "support/generated_house.hpp"
 
-#include "checks/checks.hpp"
+#include "checks/checker.hpp"
 #include "plan/paths.hpp"
 
 #include <benchmark/benchmark.h>
@@ -11,8 +11,53 @@
 namespace {
 using namespace gangway;
 
+/// A grid of rooms with a door each, six lamps on two-way legs between bed and door, four devices with leads.
+plan::Plan livedIn(int rooms) {
+    auto plan = testing::generatedHouse(rooms);
+    for (std::size_t r = 0; r < plan.rooms.size(); ++r) {
+        const plan::Room& room = plan.rooms[r];
+        plan::Opening door;
+        door.id = room.id + "-door";
+        door.kind = plan::Opening::Kind::HingedDoor;
+        door.room = room.id;
+        door.wall = "C";
+        door.left_mm = 2000;
+        door.width_mm = 900;
+        door.height_mm = 2100;
+        plan.openings.push_back(door);
+        for (int l = 1; l <= 3; ++l) {
+            plan::SwitchLeg leg;
+            leg.id = room.id + "-L" + std::to_string(l);
+            leg.controls = {{room.id + "-p" + std::to_string(3 * l - 2), 1, 1}, {room.id + "-p10", 1, 1}};
+            for (int i = 1; i <= 2; ++i) {
+                plan::Luminaire lamp;
+                lamp.id = leg.id + "-" + std::to_string(i);
+                lamp.room = room.id;
+                lamp.host.kind = plan::Host::Kind::Ceiling;
+                lamp.host.u_mm = 900.0 * l;
+                lamp.host.v_mm = 1200.0 * i;
+                lamp.watts = 6;
+                leg.luminaires.push_back(lamp.id);
+                plan.luminaires.push_back(lamp);
+            }
+            plan.legs.push_back(leg);
+        }
+        for (int d = 1; d <= 4; ++d) {
+            plan::Device device;
+            device.id = room.id + "-d" + std::to_string(d);
+            device.name = "device";
+            device.room = room.id;
+            device.lead_exit_mm = {room.outline[3].x + 900.0 * d, room.outline[3].y + 300, 200};
+            device.lead_mm = 1500;
+            device.watts = 60;
+            plan.devices.push_back(device);
+        }
+    }
+    return plan;
+}
+
 void checkHouse(benchmark::State& state) {
-    const auto plan = testing::generatedHouse(static_cast<int>(state.range(0)));
+    const auto plan = livedIn(static_cast<int>(state.range(0)));
     const auto catalogue = *catalogue::load(plan::assetsFolder() / "catalogue");
     const auto packs = *catalogue::loadPacks(plan::assetsFolder() / "packs");
     std::size_t found = 0;
@@ -32,6 +77,40 @@ BENCHMARK(checkHouse)
     ->Arg(500)
     ->Complexity(benchmark::oN)
     ->Unit(benchmark::kMillisecond);
+
+/// One plate, or one piece of furniture, goes to and fro in the middle of the house.
+void recheck(benchmark::State& state, bool furniture) {
+    auto plan = livedIn(static_cast<int>(state.range(0)));
+    const auto catalogue = *catalogue::load(plan::assetsFolder() / "catalogue");
+    const auto packs = *catalogue::loadPacks(plan::assetsFolder() / "packs");
+    geometry::HouseIndex house(plan);
+    checks::Checker checker(catalogue, *packs.pack("international"));
+    checker.all(house);
+    plan::Plate& plate = plan.plates[plan.plates.size() / 2];
+    plan::Furniture& piece = plan.furniture[plan.furniture.size() / 2];
+    double step = 10;
+    for (auto _ : state) {
+        checks::Edited edited;
+        if (furniture) {
+            piece.at_mm.x += step;
+            edited.furniture = {piece.id};
+            house = geometry::HouseIndex(plan); // as the window does
+        } else {
+            plate.host.u_mm += step;
+            edited.plates = {plate.id};
+        }
+        step = -step;
+        benchmark::DoNotOptimize(checker.again(house, edited).size());
+    }
+}
+void recheckPlate(benchmark::State& state) {
+    recheck(state, false);
+}
+void recheckFurniture(benchmark::State& state) {
+    recheck(state, true);
+}
+BENCHMARK(recheckPlate)->Arg(5)->Arg(50)->Arg(500)->Unit(benchmark::kMillisecond);
+BENCHMARK(recheckFurniture)->Arg(5)->Arg(50)->Arg(500)->Unit(benchmark::kMillisecond);
 
 void allPairsFcl(benchmark::State& state) {
     const auto plan = testing::generatedHouse(static_cast<int>(state.range(0)));

@@ -86,6 +86,7 @@ TEST_CASE("the seeded mistakes are found with their numbers") {
              Seed{"1-9", "off-centre", "kitchen-lamp-11", Severity::Warn, 300},
              Seed{"1-10", "floor-box", "kitchen-10", Severity::Fault, -100},
              Seed{"1-11", "appliance-bay", "kitchen-11", Severity::Fault, 86},
+             Seed{"1-13", "worktop-spacing", "kitchen-06", Severity::Warn, 2586},
              Seed{"1-14", "switch-behind-leaf", "hall-01", Severity::Fault, 212},
              Seed{"1-15", "covered-plate", "hall-02", Severity::Fault, 75},
              Seed{"1-17", "device-without-outlet", "router", Severity::Warn, -1},
@@ -96,8 +97,10 @@ TEST_CASE("the seeded mistakes are found with their numbers") {
              Seed{"2-3", "off-centre", "bedroom-lamp-02", Severity::Warn, 100},
              Seed{"2-3", "off-centre", "bedroom-lamp-03", Severity::Warn, 100},
              Seed{"2-4", "curtain-stack", "bedroom-04", Severity::Warn, 78},
+             Seed{"2-4", "motor-side", "bedroom-04", Severity::Warn, 1837.5},
              Seed{"2-5", "curtain-stack", "bedroom-05", Severity::Warn, 81},
              Seed{"2-6", "no-access", "bedroom-06", Severity::Warn, 81},
+             Seed{"2-7", "bank-order", "bedroom-03", Severity::Warn, -1},
              Seed{"2-8", "mirror-supply", "ensuite-01", Severity::Warn, 40},
              Seed{"2-9", "wet-appliance", "ensuite-cabinet", Severity::Warn, 500},
              Seed{"2-10", "wet-socket", "ensuite-02", Severity::Fault, 1565},
@@ -109,6 +112,7 @@ TEST_CASE("the seeded mistakes are found with their numbers") {
              Seed{"2-15", "fan-tip", "bunkroom-lamp-01", Severity::Warn, 340},
              Seed{"2-15", "fan-tip", "bunkroom-lamp-02", Severity::Warn, 440},
              Seed{"2-15", "fan-tip", "bunkroom-lamp-03", Severity::Warn, 240},
+             Seed{"2-16", "bunk-reach", "bunkroom-03", Severity::Warn, 860.8},
          }) {
         INFO(seed.seed << " " << seed.rule << " " << seed.id);
         const plan::Finding* finding = findingOf(ofDemo(), seed.rule, seed.id);
@@ -179,7 +183,8 @@ TEST_CASE("the stated fixes pass") {
           "hall-01", "utility-01", "bedroom-04", "bedroom-05", "ensuite-01", "bunkroom-02", "kitchen-lamp-11",
           "bedroom-lamp-02", "bedroom-lamp-03", "ensuite-lamp-04", "bunkroom-bunk", "bunkroom-lamp-02"}) {
         INFO(id << ": " << rulesAbout(found, id));
-        CHECK(rulesAbout(found, id).empty());
+        // 1-13: its fix is none, it is to be accepted.
+        CHECK(rulesAbout(found, id) == (id == std::string("kitchen-06") ? "worktop-spacing " : ""));
     }
     CHECK(findingOf(found, "lead-short", "fridge") == nullptr); // path 250 + 150 of 1400
     // 1-6: 34.5 beside the stack, 20 of them kept clear.

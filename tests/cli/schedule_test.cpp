@@ -109,3 +109,26 @@ TEST_CASE("sheets --only answers an unknown kind with the nearest, and draws no 
     CHECK(has(ran.err, "elevations, switching, lighting, schedule"));
     CHECK(filesIn(folder).empty());
 }
+
+TEST_CASE("sheets --only findings prints what check finds; --zones chooses what is drawn on elevations") {
+    const fs::path folder = freshFolder("cli-findings");
+    const std::string terrace = std::string(GANGWAY_ASSETS_DIR) + "/demo/terrace.plan.json";
+    const std::string sheets = "sheets '" + terrace + "' --room ensuite -o " + quoted(folder);
+    const auto words = [&](const std::string& kind) {
+        return run("pdftotext -layout " + quoted(folder / ("terrace-" + kind + ".pdf")) + " -").out;
+    };
+    REQUIRE(call(sheets + " --only findings").code == 0);
+    for (const char* part : {"E-02", "1565.2", "2500", "What was not checked"})
+        CHECK(has(words("findings"), part));
+    REQUIRE(call(sheets).code == 0);
+    CHECK(has(words("elevations"), "zone 2"));
+    CHECK_FALSE(has(words("elevations"), "zones for cables"));
+    REQUIRE(call(sheets + " --zones none").code == 0);
+    CHECK_FALSE(has(words("elevations"), "zone 2"));
+    REQUIRE(call(sheets + " --zones wet,cable").code == 0);
+    CHECK(has(words("elevations"), "zone 2"));
+    CHECK(has(words("elevations"), "zones for cables"));
+    const Ran ran = call(sheets + " --zones wte");
+    CHECK(ran.code == 2);
+    CHECK(has(ran.err, "did you mean 'wet'?"));
+}
