@@ -343,4 +343,24 @@ bool findingBadge(State& state, const std::string& plate_id, ImVec2 at, bool ove
     return true;
 }
 
+bool findingsOnPlan(State& state, const std::function<ImVec2(plan::Vec2)>& to_screen, bool over) {
+    bool on_badge = false;
+    std::set<std::string> marked; // a plate's tag is a hit of its own
+    for (const auto& hit : state.plan_picture.symbols.hits) {
+        if (hit.kind != sheets::PlanThing::Plate || !marked.insert(hit.id).second) continue;
+        ImVec2 corner{-1e6F, 1e6F};
+        for (const plan::Vec2 point : hit.outline_mm) {
+            const ImVec2 at = to_screen(point);
+            corner = {std::max(corner.x, at.x), std::min(corner.y, at.y)};
+        }
+        on_badge = findingBadge(state, hit.id, corner, over, "plan") || on_badge;
+    }
+    const auto at = findingAt(state, state.findings.open);
+    const auto* room = at ? plan::findRoom(state.plan(), state.findings.rooms[*at]) : nullptr;
+    if (room == nullptr || room->storey == state.storey)
+        drawFindingMarks(
+            state, [&](Vec3 point) { return std::optional(to_screen({point.x, point.y})); }, Place::Plan);
+    return on_badge;
+}
+
 } // namespace gangway::app

@@ -1,4 +1,4 @@
-// Pieces of the docket's findings, for docket.cpp and the finding_*.cpp files.
+// Pieces of the docket's findings, for docket.cpp, plan_view.cpp and the finding_*.cpp files.
 #pragma once
 
 #include "app/finding_place.hpp"
@@ -40,6 +40,10 @@ void severityShape(ImDrawList& list, plan::Severity severity, ImVec2 centre, flo
                    float thick);
 /// "13 mm, at least 300 mm wanted"; empty when nothing was measured.
 std::string measureWords(const State& state, const plan::Finding& finding);
+
+/// The open finding on the drawn plan, and a badge at each plate that has one; true while the pointer is on a
+/// badge.
+bool findingsOnPlan(State& state, const std::function<ImVec2(plan::Vec2)>& to_screen, bool over);
 
 /// In the open row: what can be done about it; undo takes it back.
 void findingDeeds(State& state, const plan::Finding& finding);

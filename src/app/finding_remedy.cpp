@@ -87,7 +87,6 @@ void remedyButtons(State& state, const Finding& finding, const Remedy& remedy) {
     const bool over = ImGui::IsItemHovered();
     place(state, fmt::format("remedy:{}:{}", finding.rule, remedy.object));
     if (over || state.findings.previewing) state.findings.preview = remedy.preview;
-    if (over) state.frames_wanted = std::max(state.frames_wanted, 2);
 }
 
 /// Looking at it again after walking off, and at what the remedy would do.

@@ -75,9 +75,16 @@ void filters(State& state, const std::string& room) {
     place(state, "findings-accepted");
 }
 
-/// How the list is cut.
-void grouping(State& state) {
+/// How the list is cut; of one room there is nothing to choose.
+void grouping(State& state, const std::string& room_id) {
     Findings& kept = state.findings;
+    if (const auto* room = plan::findRoom(state.plan(), room_id)) {
+        ImGui::AlignTextToFramePadding();
+        ImGui::PushStyleColor(ImGuiCol_Text, colour(state.tokens->soft_ink));
+        ImGui::TextUnformatted(room->name.c_str());
+        ImGui::PopStyleColor();
+        return;
+    }
     if (word(state, "By room", kept.groups == FindingGroups::Room)) kept.groups = FindingGroups::Room;
     place(state, "findings-by-room");
     ImGui::SameLine(0, 8 * state.scale);
@@ -86,7 +93,7 @@ void grouping(State& state) {
     place(state, "findings-by-severity");
 }
 
-/// The way through the list, at the right of the line above.
+/// The way through the list, at the right of the same line.
 void wayThrough(State& state, const std::vector<FindingGroup>& groups) {
     const float s = state.scale;
     const Findings& kept = state.findings;
@@ -258,10 +265,10 @@ void foot(const State& state) {
 
 void findingRows(State& state, const std::string& room) {
     findingsOf(state);
-    const auto groups = findingGroups(state, room);
-    wayThrough(state, groups);
     filters(state, room);
-    if (room.empty()) grouping(state);
+    const auto groups = findingGroups(state, room);
+    grouping(state, room);
+    wayThrough(state, groups);
     ImGui::BeginChild("findings", {0, 0});
     ImGui::PushStyleVar(ImGuiStyleVar_ItemSpacing, {8 * state.scale, 3 * state.scale});
     if (groups.empty())

@@ -1,5 +1,6 @@
 // The drawn plan of the storey: the same drawing as on paper, where the stage is. Plates are placed, slid
 // along walls and flipped to the other face here; their symbols can be pulled aside.
+#include "app/finding_parts.hpp"
 #include "app/lamps.hpp"
 #include "app/panels.hpp"
 #include "app/picture_upload.hpp"
@@ -407,29 +408,6 @@ void rememberPlaces(State& state, const View& view) {
         }
 }
 
-/// The open finding, and a badge at the symbol of each plate that has one; true while the pointer is on a
-/// badge.
-bool findingsOnPlan(State& state, const View& view, bool over) {
-    bool on_badge = false;
-    std::set<std::string> marked; // a plate's tag is a hit of its own
-    for (const auto& hit : state.plan_picture.symbols.hits) {
-        if (hit.kind != sheets::PlanThing::Plate || !marked.insert(hit.id).second) continue;
-        ImVec2 corner{-1e6F, 1e6F};
-        for (const plan::Vec2 point : hit.outline_mm) {
-            const ImVec2 at = view.toScreen(point);
-            corner = {std::max(corner.x, at.x), std::min(corner.y, at.y)};
-        }
-        on_badge = findingBadge(state, hit.id, corner, over, "plan") || on_badge;
-    }
-    const auto* plate = plan::findPlate(state.plan(), findingPlate(state));
-    const auto* room = plate == nullptr ? nullptr : plan::findRoom(state.plan(), plate->room);
-    if (room == nullptr || room->storey == state.storey)
-        drawFindingMarks(
-            state, [&view](plan::Vec3 at) { return std::optional(view.toScreen({at.x, at.y})); },
-            Place::Plan);
-    return on_badge;
-}
-
 void storeyTabs(State& state) {
     const float s = state.scale;
     ImGui::SetCursorScreenPos({state.stage.x + 16 * s, state.stage.y + 12 * s});
@@ -493,7 +471,7 @@ void drawPlanView(State& state) {
     const sheets::PlanHit* hit = over ? hitUnder(state, view.toHouse(io.MousePos)) : nullptr;
     state.hovered = hit != nullptr && hit->kind == sheets::PlanThing::Plate ? hit->id : std::string();
     rememberPlaces(state, view);
-    const bool on_badge = findingsOnPlan(state, view, over);
+    const bool on_badge = findingsOnPlan(state, [&view](plan::Vec2 at) { return view.toScreen(at); }, over);
     if (on_badge) hit = nullptr;
     bool on_number = false;
     if (const plan::Plate* plate = plan::findPlate(state.plan(), state.selected)) {

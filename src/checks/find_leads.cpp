@@ -67,7 +67,11 @@ std::optional<Nearer> placeNearer(const Facts& facts, const LeadRoom& leads, con
         there.plate = &moved;
         const Interval reached = reachedByLeads(facts, scene, there);
         const plan::Vec2 half = there.half_mm + plan::Vec2{play, play};
-        const auto free = freeStretches(barsFor(facts, scene, there), half, v, reached, Severity::Warn);
+        auto bars = barsFor(facts, scene, there);
+        // Behind the device itself it could not be unplugged without pulling it out.
+        for (Bar& bar : bars)
+            if (bar.object == device.furniture) bar.severity = std::max(bar.severity, Severity::Warn);
+        const auto free = freeStretches(bars, half, v, reached, Severity::Warn);
         const auto at = nearestFree(free, exit_u);
         if (!at) continue;
         // Whole millimetres are set out.

@@ -97,6 +97,35 @@ std::optional<double> freePlace(const Facts& facts, const WallScene& scene, cons
     return std::nullopt;
 }
 
+/// A little up or down where that is far nearer than along the wall; not for what is in a row with others,
+/// whose height people see.
+std::optional<double> freeHeight(const Facts& facts, const WallScene& scene, const Point& point,
+                                 const std::vector<Bar>& bars, double along_mm) {
+    constexpr double kLittleMm = 120;
+    constexpr double kFarNearer = 4;
+    const plan::Vec2 at = point.centre_mm();
+    for (const Point* other : scene.points)
+        if (other != &point && std::abs(other->plate->host.v_mm - at.y) < facts.limit("sameHeight"))
+            return std::nullopt;
+    const double play = facts.limit("marginWarn");
+    const plan::Vec2 half = point.half_mm + plan::Vec2{play, play};
+    std::vector<double> tried;
+    for (const Bar& bar : bars)
+        if (const auto barred = barredUp(bar, half, at.x))
+            for (const double v : {std::floor(barred->from_mm), std::ceil(barred->to_mm)})
+                tried.push_back(v);
+    std::ranges::sort(tried, {}, [&](double v) { return std::abs(v - at.y); });
+    for (const double v : tried) {
+        const double way = std::abs(v - at.y);
+        if (way > kLittleMm || way * kFarNearer > along_mm) return std::nullopt;
+        const bool free = std::ranges::all_of(bars, [&](const Bar& bar) {
+            return bar.severity < Severity::Warn || playOf(bar, half, {at.x, v}) >= -1e-6;
+        });
+        if (free) return v;
+    }
+    return std::nullopt;
+}
+
 void propose(const Facts& facts, const WallScene& scene, const Point& point, const std::vector<Bar>& bars,
              plan::Finding& finding) {
     const auto at = freePlace(facts, scene, point, bars);
@@ -112,6 +141,13 @@ void propose(const Facts& facts, const WallScene& scene, const Point& point, con
             fmt::format("There is no place for it on wall {} at {} mm: another height, another wall, "
                         "or what stands there has to move.",
                         host.wall, mm(host.v_mm));
+        return;
+    }
+    if (const auto height = freeHeight(facts, scene, point, bars, std::abs(*at - host.u_mm))) {
+        finding.remedy = fmt::format("Set it {} mm {}, at {}, or move what stands there.",
+                                     mm(std::abs(*height - host.v_mm)),
+                                     *height > host.v_mm ? "higher" : "lower", mm(*height));
+        finding.move = plan::PlateMove{point.plate->id, host.u_mm, *height};
         return;
     }
     // Whole millimetres are set out; towards the inside of the free stretch.

@@ -19,7 +19,7 @@ Scope scopeOf(const catalogue::CountryPack& pack) {
         "fire and sound beyond the distance of boxes", "makers' own instructions"};
     (pack.zones.empty() ? scope.not_checked : scope.checked)
         .push_back(pack.zones.empty() ? "cable zones, of which this pack has none"
-                                      : "cable zones of walls, for plates whose feed is stated");
+                                      : "cable zones of walls: feeds of plates, and what is screwed into them");
     const bool counts = !pack.outlets.empty() || pack.limit("spacingReach").value > 0;
     (counts ? scope.checked : scope.not_checked)
         .push_back(counts ? "numbers of outlets and their spacing"

@@ -56,6 +56,7 @@ public:
         take(plan.luminaires);
         take(plan.openings);
         take(plan.furniture);
+        take(plan.devices);
     }
 
     /// nullptr: about the house as a whole.
