@@ -293,7 +293,7 @@ private:
     std::optional<Found> looked(Vec3 eye) const {
         if (!stands(eye)) return std::nullopt;
         auto found = framed(eye);
-        if (!found || behindWall(eye, core_.middle())) return std::nullopt;
+        if (!found) return std::nullopt;
         found->before = between(eye);
         double score = 0;
         if (plan::length(place_.away) > 0.5) score += 1.6 * -plan::dot(found->look, place_.away);
@@ -311,7 +311,7 @@ private:
         const double distance = plan::length(core_.middle() - eye);
         score -= 0.5 * std::max(0.0, 1 - distance / 1000) + 0.3 * std::max(0.0, distance / 1000 - 2.6);
         score -= 0.25 * std::max(0.0, (1600 - eye.z) / 1000);
-        score -= 0.5 * outOfSight(eye);
+        score -= 3 * outOfSight(eye);
         if (std::ranges::any_of(solids_, [&](const Solid& solid) { return solid.box.grown(450).holds(eye); }))
             score -= 0.3; // what one stands against fills the picture's side
         found->score = score;

@@ -127,10 +127,12 @@ void drawLeeway(State& state, const plan::Room& room, std::size_t wall, const Pr
     refresh(state, *plate, room, wall);
     const Leeway& leeway = state.leeway;
     const double v = plate->host.v_mm;
-    auto free = checks::freeStretches(leeway.bars, leeway.half_mm, v, leeway.whole, plan::Severity::Warn);
+    const auto stretches = [&](plan::Severity least) {
+        return checks::freeStretches(leeway.bars, leeway.half_mm, v, leeway.whole, least);
+    };
+    auto free = stretches(plan::Severity::Warn);
     const bool warned = free.empty();
-    if (warned)
-        free = checks::freeStretches(leeway.bars, leeway.half_mm, v, leeway.whole, plan::Severity::Fault);
+    if (warned) free = stretches(plan::Severity::Fault);
     const auto corner = project(0, 0);
     if (!corner) return;
     const float y = corner->y + 8 * state.scale;

@@ -72,6 +72,17 @@ std::vector<Row> rowsOf(const Facts& facts, const plan::Room& room) {
     return rows;
 }
 
+/// Whether a row belongs to a piece: near its middle, or half of it still hangs over it.
+bool isMeantFor(const Facts& facts, const Row& row, const plan::Furniture& piece) {
+    if (length(row.middle_mm - piece.at_mm) <= kMeantMm) return true;
+    const auto outline = geometry::footprint(piece);
+    const auto over = std::ranges::count_if(row.lamps, [&](const plan::Luminaire* lamp) {
+        const auto at = onPlan(facts, *lamp);
+        return at && geometry::insidePolygon(outline, *at);
+    });
+    return 2 * over >= static_cast<std::ptrdiff_t>(row.lamps.size());
+}
+
 void findPendants(const Facts& facts, const plan::Room& room, Findings& findings) {
     for (const Row& row : rowsOf(facts, room))
         for (const plan::Furniture* piece : facts.house().furnitureIn(room.id)) {
@@ -79,7 +90,7 @@ void findPendants(const Facts& facts, const plan::Room& room, Findings& findings
                 piece->size.height_mm < kTableMm)
                 continue;
             const double off = length(row.middle_mm - piece->at_mm);
-            if (off <= facts.limit("centreOff") || off > kMeantMm) continue;
+            if (off <= facts.limit("centreOff") || !isMeantFor(facts, row, *piece)) continue;
             auto finding = aboutLamp(facts, "off-centre", Severity::Warn, *row.lamps.front());
             for (std::size_t i = 1; i < row.lamps.size(); ++i)
                 finding.objects.push_back(row.lamps[i]->id);

@@ -89,23 +89,50 @@ Json toJson(const checks::Stretch& stretch) {
             {"closedRight", close(stretch.right)}};
 }
 
+/// Places by how free they are: no finding at all, none worse than a hint, none worse than a warning.
+struct Places {
+    std::vector<checks::Stretch> free;
+    std::vector<checks::Stretch> with_hints;
+    std::vector<checks::Stretch> with_warnings;
+};
+
+void printStretches(const char* how, const std::vector<checks::Stretch>& stretches) {
+    for (const checks::Stretch& stretch : stretches)
+        fmt::print("  {} {:.1f} to {:.1f} from the left corner, between {} and {}\n", how, stretch.u.from_mm,
+                   stretch.u.to_mm, closedBy(stretch.left, "the left corner"),
+                   closedBy(stretch.right, "the right corner"));
+}
+
 void printText(const Question& question, const catalogue::CountryPack& pack, const checks::Point& point,
-               const std::vector<checks::Stretch>& free, const std::vector<checks::Stretch>& least) {
-    fmt::print(
-        "Wall {} of {}, a plate {:.1f} x {:.1f} with its centre {:.1f} above the floor, by country pack "
-        "'{}'.\n",
-        question.plate.host.wall, question.room->name, 2 * point.half_mm.x, 2 * point.half_mm.y,
-        question.plate.host.v_mm, pack.id);
-    for (const checks::Stretch& stretch : free)
-        fmt::print("  free {:.1f} to {:.1f} from the left corner, between {} and {}\n", stretch.u.from_mm,
-                   stretch.u.to_mm, closedBy(stretch.left, "the left corner"),
-                   closedBy(stretch.right, "the right corner"));
-    if (!free.empty()) return;
-    fmt::print("  There is no place.\n");
-    for (const checks::Stretch& stretch : least)
-        fmt::print("  with a warning {:.1f} to {:.1f}, between {} and {}\n", stretch.u.from_mm,
-                   stretch.u.to_mm, closedBy(stretch.left, "the left corner"),
-                   closedBy(stretch.right, "the right corner"));
+               const Places& places) {
+    fmt::print("Wall {} of {}, a plate {:.1f} x {:.1f} with its centre {:.1f} above the floor, by country "
+               "pack '{}'.\n",
+               question.plate.host.wall, question.room->name, 2 * point.half_mm.x, 2 * point.half_mm.y,
+               question.plate.host.v_mm, pack.id);
+    if (places.with_hints.empty()) fmt::print("  There is no place.\n");
+    printStretches("free", places.free);
+    if (places.free.empty()) printStretches("with a hint", places.with_hints);
+    if (places.with_hints.empty()) printStretches("with a warning", places.with_warnings);
+}
+
+Json toJson(const Question& question, const catalogue::CountryPack& pack, const checks::Point& point,
+            const Places& places) {
+    Json report = {{"gangwayFree", 1},
+                   {"room", question.room->id},
+                   {"wall", question.plate.host.wall},
+                   {"height", question.plate.host.v_mm},
+                   {"width", 2 * point.half_mm.x},
+                   {"pack", pack.id},
+                   {"lengths", "mm"}};
+    const auto add = [&](const char* key, const std::vector<checks::Stretch>& stretches) {
+        report[key] = Json::array();
+        for (const auto& stretch : stretches)
+            report[key].push_back(toJson(stretch));
+    };
+    add("free", places.free);
+    add("withHints", places.with_hints);
+    add("withWarnings", places.with_warnings);
+    return report;
 }
 
 int run(const Arguments& arguments) {
@@ -127,27 +154,13 @@ int run(const Arguments& arguments) {
         return checks::freeStretches(bars, point.half_mm, question->plate.host.v_mm,
                                      checks::wholeWall(scene, point), severity);
     };
-    const auto free = stretches(plan::Severity::Warn);
-    const auto least = free.empty() ? stretches(plan::Severity::Fault) : std::vector<checks::Stretch>{};
-    if (arguments.json) {
-        Json report = {{"gangwayFree", 1},
-                       {"room", question->room->id},
-                       {"wall", question->plate.host.wall},
-                       {"height", question->plate.host.v_mm},
-                       {"width", 2 * point.half_mm.x},
-                       {"pack", pack->id},
-                       {"lengths", "mm"},
-                       {"free", Json::array()},
-                       {"withWarnings", Json::array()}};
-        for (const auto& stretch : free)
-            report["free"].push_back(toJson(stretch));
-        for (const auto& stretch : least)
-            report["withWarnings"].push_back(toJson(stretch));
-        fmt::print("{}\n", report.dump(2));
-    } else {
-        printText(*question, *pack, point, free, least);
-    }
-    return free.empty() ? kNoPlace : kDone;
+    const Places places{stretches(plan::Severity::Hint), stretches(plan::Severity::Warn),
+                        stretches(plan::Severity::Fault)};
+    if (arguments.json)
+        fmt::print("{}\n", toJson(*question, *pack, point, places).dump(2));
+    else
+        printText(*question, *pack, point, places);
+    return places.with_hints.empty() ? kNoPlace : kDone;
 }
 } // namespace
 
@@ -167,8 +180,8 @@ Command addFree(CLI::App& parser) {
     app->footer(
         "Places are of the plate's centre, from the wall's left corner seen from inside, without a "
         "warning or a fault.\n"
-        "Exit codes: 0 there is a place, 1 there is none, 2 the plan can't be read.\n"
-        "Example:\n  gangway free house.plan.json --like K-05\n  gangway free house.plan.json --room K "
+        "Exit codes: 0 there is a place without a warning, 1 there is none, 2 the plan can't be read.\n"
+        "Examples:\n  gangway free house.plan.json --like K-05\n  gangway free house.plan.json --room K "
         "--wall A --height 1073 --modules socket-g2");
     return {app, [arguments] { return run(*arguments); }};
 }

@@ -183,3 +183,26 @@ TEST_CASE("a finding about a leg is of the plan, one about a plate is of its roo
     CHECK_FALSE(place.of_plan);
     CHECK(place.room == "kitchen");
 }
+
+TEST_CASE("a column before the plate is looked past, not through") {
+    // 4000 x 3000, 2400 high; the column 400 x 400 stands 400 before the plate, straight in front of it.
+    auto read = plan::read(R"({ "gangway": 1,
+  "storeys": [ { "id": "ground", "name": "Ground floor", "plateFormat": "round-71" } ],
+  "rooms": [ { "id": "room", "letter": "R", "name": "Room", "storey": "ground",
+               "outline": [[0, 3000], [4000, 3000], [4000, 0], [0, 0]],
+               "columns": [ [[1800, 2200], [2200, 2200], [2200, 2600], [1800, 2600]] ] } ],
+  "plates": [ { "id": "r1", "tag": "R-01", "room": "room", "wall": "A", "setOut": 2000, "height": 1100,
+                "modules": ["socket-f"] } ] })");
+    if (!read) FAIL(plan::toLine("plan", read.error().front()));
+    const geometry::HouseIndex house(read->plan);
+    plan::Finding finding;
+    finding.objects = {"r1"};
+    const auto place = app::placeOf(house, demo().catalogue, finding);
+    const auto view = app::findingView(house, place, {kAspect, {}, {}});
+    REQUIRE(view.found);
+    const plan::Vec3 eye = scene::toHouse(view.camera.eye);
+    const plan::Vec2 plate{2000, 3000};
+    const plan::Vec2 from{eye.x, eye.y};
+    for (double part = 0; part < 0.95; part += 0.01)
+        CHECK(geometry::insideRoom(read->plan.rooms.front(), from + (plate - from) * part));
+}

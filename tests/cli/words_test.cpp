@@ -39,7 +39,8 @@ TEST_CASE("a mistyped command, option, room, layer or format is answered with th
 TEST_CASE("help names every command, each with its exit codes and examples") {
     const Ran all = call("--help");
     CHECK(all.code == 0);
-    for (const std::string name : {"open", "sheets", "schedule", "shot", "inspect", "review", "check"}) {
+    for (const std::string name : {"open", "sheets", "schedule", "shot", "inspect", "review", "check",
+                                   "devices", "free", "what-if", "pack"}) {
         CHECK(has(all.out, name));
         const Ran one = call(name + " --help");
         CHECK(one.code == 0);
