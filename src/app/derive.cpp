@@ -5,6 +5,7 @@
 #include "app/placing.hpp"
 #include "geometry/house_index.hpp"
 #include "scene/scene_patch.hpp"
+#include "scene/zone_volumes.hpp"
 
 #include <algorithm>
 
@@ -20,11 +21,13 @@ std::filesystem::path baseOf(const State& state) {
 } // namespace
 
 namespace {
-/// A stair cuts floors and ceilings, so the building is drawn anew with it. One that is gone counts too.
-bool touchesStairs(const State& state, const edit::Touched& touched) {
+/// A stair cuts floors and ceilings, a bath or shower has zones round it: the building is drawn anew with it.
+/// One that is gone counts too.
+constexpr std::string_view kCuts[] = {"stair", "bath", "shower", "shower-screen"};
+bool touchesFabric(const State& state, const edit::Touched& touched) {
     return std::ranges::any_of(touched.furniture, [&](const std::string& id) {
         const auto* piece = plan::findFurniture(state.plan(), id);
-        return piece == nullptr || piece->kind == "stair";
+        return piece == nullptr || std::ranges::find(kCuts, piece->kind) != std::end(kCuts);
     });
 }
 } // namespace
@@ -82,6 +85,11 @@ void deriveAll(State& state, render::Renderer& renderer) {
     for (const auto& plate : plan.plates)
         derivePlate(state, plate);
     scene::Scene scene = scene::build(plan, state.catalogue, baseOf(state));
+    std::vector<scene::ZoneVolume> volumes;
+    for (const checks::WetVolume& volume : wetVolumesOf(state))
+        volumes.push_back(
+            {volume.piece->room, volume.outline_mm, volume.bottom_mm, volume.top_mm, volume.number});
+    scene::addZoneVolumes(scene, plan, volumes);
     if (!scene.problems.empty() && !state.message)
         state.message = Message{"Something of the plan can't be shown", scene.problems};
     renderer.setScene(std::move(scene));
@@ -144,7 +152,7 @@ void derive(State& state, render::Renderer& renderer) {
         state.strip.room.clear();
     }
     const auto touched = derived.version == 0 ? std::nullopt : state.document.touchedSince(derived.version);
-    if (touched && !touched->others && !touchesStairs(state, *touched))
+    if (touched && !touched->others && !touchesFabric(state, *touched))
         deriveTouched(state, renderer, *touched);
     else
         deriveAll(state, renderer);
@@ -195,6 +203,7 @@ render::View viewOf(const State& state) {
         if (layer.visibility == plan::Visibility::Hidden) view.hidden_layers.insert(layer.id);
         if (layer.visibility == plan::Visibility::Ghosted) view.ghosted_layers.insert(layer.id);
     }
+    if (!state.overlays.wet) view.hidden_layers.insert(scene::kLayerZones);
     view.hidden_rooms = state.hidden_rooms;
     view.ghosted_objects = state.faded;
     view.lid_off = state.stance == Stance::LidOff;

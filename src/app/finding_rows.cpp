@@ -271,6 +271,7 @@ void findingRows(State& state, const std::string& room) {
     wayThrough(state, groups);
     ImGui::BeginChild("findings", {0, 0});
     ImGui::PushStyleVar(ImGuiStyleVar_ItemSpacing, {8 * state.scale, 3 * state.scale});
+    rippleRows(state);
     if (groups.empty())
         wrapped(state.findings.list.empty() ? "The checks found nothing to talk about."
                                             : "Nothing of what is shown here. The house may have more.");

@@ -122,16 +122,52 @@ const catalogue::CountryPack* findingPack(const State& state) {
     return pack != nullptr ? pack : state.packs.pack("international");
 }
 
+namespace {
+/// What was touched since the list was made; everything when that can't be told.
+checks::Edited editedSince(const State& state) {
+    const auto touched =
+        state.findings.version == 0 ? std::nullopt : state.document.touchedSince(state.findings.version);
+    checks::Edited edited;
+    edited.everything = !touched || touched->others || touched->lighting;
+    if (edited.everything) return edited;
+    edited.plates = touched->plates;
+    edited.furniture = touched->furniture;
+    edited.luminaires = touched->luminaires;
+    edited.devices = touched->devices;
+    edited.legs = touched->legs;
+    return edited;
+}
+
+/// Remembers the list from before the step that is going on, for what it breaks and mends.
+void rememberStep(State& state, const checks::Edited& edited) {
+    Findings& kept = state.findings;
+    const std::string step = state.document.undoName();
+    const bool concerns = !edited.furniture.empty() || (edited.everything && kept.version != 0);
+    const bool goes_on = !kept.step.empty() && step == kept.step;
+    if (!goes_on) kept.before = kept.list;
+    kept.step = concerns || goes_on ? step : std::string();
+}
+} // namespace
+
 const std::vector<Finding>& findingsOf(State& state) {
     Findings& kept = state.findings;
     const auto* pack = findingPack(state);
     // What was derived must be of the plan as it is: an edit of this frame is looked at in the next one.
-    if (kept.version == state.document.version() || state.document.stepOpen() || !state.derived.house ||
+    if (kept.version == state.document.version() || !state.derived.house ||
         state.derived.version != state.document.version() || pack == nullptr)
         return kept.list;
-    kept.list =
-        checks::check(*state.derived.house, state.catalogue, *pack, state.document.file().parent_path());
+    checks::Edited edited = editedSince(state);
+    rememberStep(state, edited);
+    if (!kept.checker || kept.checker_pack != pack->id || kept.version == 0) {
+        kept.checker =
+            std::make_unique<checks::Checker>(state.catalogue, *pack, state.document.file().parent_path());
+        kept.checker_pack = pack->id;
+        edited.everything = true;
+    }
+    kept.list = kept.checker->again(*state.derived.house, edited);
     kept.version = state.document.version();
+    kept.ripples =
+        kept.step.empty() ? std::vector<checks::Ripple>{} : checks::compare(kept.before, kept.list);
     index(state);
     return kept.list;
 }

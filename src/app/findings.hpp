@@ -1,6 +1,8 @@
 // What the checks find: kept for the plan as it is, listed in the docket, gone to, drawn where it is.
 #pragma once
 
+#include "checks/checker.hpp"
+#include "checks/ripple.hpp"
 #include "plan/finding.hpp"
 #include "plan/plan.hpp"
 
@@ -10,6 +12,7 @@
 #include <cstdint>
 #include <functional>
 #include <map>
+#include <memory>
 #include <optional>
 #include <set>
 #include <string>
@@ -37,6 +40,13 @@ struct Findings {
     std::vector<std::string> rooms;                         ///< of each; empty: of the house
     std::map<std::string, std::vector<std::size_t>> plates; ///< those not accepted, by plate
 
+    std::unique_ptr<checks::Checker> checker; ///< keeps the list up to date with what was edited
+    std::string checker_pack;                 ///< id of the pack it goes by
+    /// What the last step broke and mended, from the list as it was before that step.
+    std::vector<plan::Finding> before;
+    std::string step; ///< the step's name; empty: none, or it touched no furniture and no door
+    std::vector<checks::Ripple> ripples;
+
     bool listed = false; ///< the docket shows findings, not plates
     FindingGroups groups = FindingGroups::Room;
     std::array<bool, 3> shown{true, true, true}; ///< by severity
@@ -54,11 +64,14 @@ struct Findings {
     RemedyPreview preview;             ///< of this frame, for the views of the next one
 };
 
-/// All findings of the plan as it is; those from before while a step is still open, as during a drag.
+/// All findings of the plan as it is. While a step is open, as during a drag, only what the edit can touch is
+/// looked at again.
 const std::vector<plan::Finding>& findingsOf(State& state);
 /// The list in the docket: filters, headings and rows of one room, or of the whole house when `room` is
 /// empty.
 void findingRows(State& state, const std::string& room);
+/// Above the list: what the last change of furniture or a door broke and mended, with a way to take it back.
+void rippleRows(State& state);
 /// How many are not accepted, by severity (Hint, Warn, Fault), of one room or of the house.
 std::array<int, 3> findingCounts(State& state, const std::string& room);
 

@@ -1,6 +1,7 @@
 // Where the plate in hand may sit on its wall, while it is placed, dragged or chosen.
 #include "app/overlays.hpp"
 
+#include "app/finding_parts.hpp"
 #include "app/panels.hpp"
 #include "edit/number_shown.hpp"
 #include "geometry/walls.hpp"
@@ -23,7 +24,8 @@ std::optional<plan::Plate> inHand(const State& state) {
         if (plate.host.kind != plan::Host::Kind::Wall) return std::nullopt;
         return plate;
     }
-    const std::string& id = state.drag.plate.empty() ? state.selected : state.drag.plate;
+    std::string id = state.drag.plate.empty() ? state.selected : state.drag.plate;
+    if (id.empty()) id = findingPlate(state);
     const plan::Plate* plate = plan::findPlate(state.plan(), id);
     if (plate == nullptr || plate->host.kind != plan::Host::Kind::Wall) return std::nullopt;
     return *plate;

@@ -1,5 +1,6 @@
 #include "app/overlays.hpp"
 
+#include "app/finding_parts.hpp"
 #include "app/panels.hpp"
 #include "geometry/walls.hpp"
 
@@ -235,6 +236,7 @@ void overlayRows(State& state) {
         ImGui::EndCombo();
     }
     place(state, "overlay:body");
+    ImGui::Dummy({0, 6 * s});
 }
 
 void drawOverlays(State& state, const plan::Room& room, std::size_t wall, const Projector& project) {
@@ -259,9 +261,9 @@ void drawOverlays(State& state, const plan::Room& room, std::size_t wall, const 
         name(state, area.outline_mm, project, fmt::format("zone {}", area.number), kWater);
 }
 
-std::vector<checks::WetVolume> shownVolumes(const State& state) {
+std::vector<checks::WetVolume> wetVolumesOf(const State& state) {
     std::vector<checks::WetVolume> volumes;
-    if (!state.overlays.wet || !state.derived.house || findingPack(state) == nullptr) return volumes;
+    if (!state.derived.house || findingPack(state) == nullptr) return volumes;
     for (const plan::Room& room : state.plan().rooms)
         std::ranges::move(checks::wetVolumes(*state.derived.house, *findingPack(state), room.id),
                           std::back_inserter(volumes));

@@ -52,7 +52,7 @@ void drawOverlays(State& state, const plan::Room& room, std::size_t wall, const 
 /// Under the strip of a wall: where the plate in hand may sit at its height, what closes each gap, and its
 /// margin. `foot` is where the wall's foot is drawn.
 void drawLeeway(State& state, const plan::Room& room, std::size_t wall, const Projector& project);
-/// The volumes for the stage, when they are shown.
-std::vector<checks::WetVolume> shownVolumes(const State& state);
+/// Zones of all baths and showers of the house, for the stage.
+std::vector<checks::WetVolume> wetVolumesOf(const State& state);
 
 } // namespace gangway::app

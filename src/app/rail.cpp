@@ -164,6 +164,7 @@ void roomsPanel(State& state) {
 }
 
 void layersPanel(State& state) {
+    if (state.seat == Seat::Designer) overlayRows(state);
     ImGui::PushFont(state.fonts.small);
     wrapped("See-through keeps a piece in sight and shows what is behind it.");
     ImGui::PopFont();

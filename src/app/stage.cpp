@@ -214,6 +214,21 @@ bool measures(State& state, const render::View& view) {
     return drawMeasures(state, *plate, stageProjector(state, view, plate->room, plate->host), Place::Stage);
 }
 
+/// Over the walls of the room one stands in that look at the eye.
+void overlaysOnStage(State& state, const render::View& view) {
+    const plan::Room* room = standingRoom(state);
+    if (room == nullptr || state.stance != Stance::Walk) return;
+    const plan::Vec2 eye = standingAt(state);
+    for (std::size_t wall = 0; wall < room->walls.size(); ++wall) {
+        const geometry::Frame frame = geometry::wallFrame(*room, wall);
+        const plan::Vec2 from = eye - plan::Vec2{frame.origin_mm.x, frame.origin_mm.y};
+        if (frame.w.x * from.x + frame.w.y * from.y <= 0) continue;
+        plan::Host host;
+        host.wall = room->walls[wall].id;
+        drawOverlays(state, *room, wall, stageProjector(state, view, room->id, host));
+    }
+}
+
 void crumb(const State& state) {
     const auto* storey = plan::findStorey(state.plan(), state.storey);
     const auto* room = standingRoom(state);
@@ -284,6 +299,7 @@ void drawStage(State& state, render::Renderer& renderer) {
                            ImGuiButtonFlags_MouseButtonLeft | ImGuiButtonFlags_MouseButtonRight |
                                ImGuiButtonFlags_MouseButtonMiddle);
     mouse(state, renderer, view, measures(state, view));
+    overlaysOnStage(state, view);
     if (state.flight.done >= 1 && state.walk_way.empty()) drawMarks(state, renderer, view);
     drawFindingOnStage(state, view);
     placeRockers(state, renderer, view);

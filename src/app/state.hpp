@@ -6,6 +6,7 @@
 #include "app/findings.hpp"
 #include "app/furnish.hpp"
 #include "app/lamps.hpp"
+#include "app/overlays.hpp"
 #include "app/placing.hpp"
 #include "app/plate_bench.hpp"
 #include "app/theme.hpp"
@@ -200,6 +201,8 @@ struct State {
     Tying tying;
     Lamps lamps;
     Findings findings;
+    Overlays overlays;
+    Leeway leeway;
     bool legs_on_plan = true;
     std::map<std::string, Rect> places; ///< where things are on screen this frame, by name
     std::uint64_t frames = 0;

@@ -103,6 +103,12 @@ Projector stripProjector(const State& state, const plan::Room& room, const Mappi
     return [](double, double) { return std::optional<ImVec2>(); };
 }
 
+Projector wallProjector(const State& state, const plan::Room& room, const Mapping& map, std::size_t wall) {
+    plan::Host host;
+    host.wall = room.walls[wall].id;
+    return stripProjector(state, room, map, host);
+}
+
 /// Outlines and states over the drawn plates; the plate under the pointer, empty for none.
 std::string platesOnStrip(State& state, const plan::Room& room, const Mapping& map, bool over) {
     ImDrawList& list = *ImGui::GetWindowDrawList();
@@ -289,6 +295,8 @@ void drawStrip(State& state) {
     list.PushClipRect(origin, {origin.x + extent.x, origin.y + extent.y}, true);
     list.AddImage(reinterpret_cast<ImTextureID>(static_cast<std::uintptr_t>(picture.texture)), map.corner,
                   {map.corner.x + width, map.corner.y + height});
+    for (const auto& wall : picture.strip.walls)
+        drawOverlays(state, *room, wall.wall, wallProjector(state, *room, map, wall.wall));
     const std::string hit = platesOnStrip(state, *room, map, over);
     if (!hit.empty()) state.hovered = hit;
     findingOnStrip(state, *room, map);
@@ -296,6 +304,8 @@ void drawStrip(State& state) {
     const bool dragged = dragOnStrip(state, *room, map, over ? hit : std::string(), on_number) ||
                          boxOnStrip(state, *room, map, active);
     placeOnStrip(state, *room, map, over);
+    for (const auto& wall : picture.strip.walls)
+        drawLeeway(state, *room, wall.wall, wallProjector(state, *room, map, wall.wall));
     const bool clicked = over && ImGui::IsMouseReleased(ImGuiMouseButton_Left) &&
                          std::abs(ImGui::GetMouseDragDelta(0, 0).x) < 5;
     if (clicked && !dragged && !on_number && !state.placing && !hit.empty()) clickOnStrip(state, hit);

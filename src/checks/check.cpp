@@ -1,37 +1,33 @@
 // The families of rules, in the order in which they speak of a room, and a check of a whole plan.
 #include "checks/checker.hpp"
 #include "checks/rules.hpp"
-#include "switching/prove.hpp"
 
 #include <array>
 
 namespace gangway::checks {
 
 namespace {
-void findSwitching(const Facts& facts, Findings& findings) {
-    auto proven = switching::prove(facts.house(), facts.catalogue(), facts.pack());
-    std::ranges::move(proven, std::back_inserter(findings));
-}
+using Reads = Family::Reads;
 
 constexpr auto kFamilies = std::to_array<Family>({
-    {nullptr, findSwitching},
-    {findPlaces, nullptr},
-    {findHeights, nullptr},
-    {findBoxes, nullptr},
-    {findFloor, nullptr},
-    {findLamps, nullptr},
-    {findLeads, nullptr},
-    {nullptr, findCircuitWatts},
-    {nullptr, findDark},
-    {findWet, nullptr},
-    {findIes, nullptr},
-    {nullptr, findMarks},
-    {findZones, nullptr},
-    {findStructure, nullptr},
-    {findCounts, nullptr},
-    {findSight, nullptr},
-    {findComfort, nullptr},
-    {findSweeps, nullptr},
+    {Reads::Switching, nullptr, nullptr},
+    {Reads::Room, findPlaces, nullptr},
+    {Reads::Room, findHeights, nullptr},
+    {Reads::Room, findBoxes, nullptr},
+    {Reads::Room, findFloor, nullptr},
+    {Reads::Room, findLamps, nullptr},
+    {Reads::Room, findLeads, nullptr},
+    {Reads::Circuits, nullptr, findCircuitWatts},
+    {Reads::Walks, nullptr, nullptr},
+    {Reads::Room, findWet, nullptr},
+    {Reads::Room, findIes, nullptr},
+    {Reads::Legs, nullptr, findMarks},
+    {Reads::Room, findZones, nullptr},
+    {Reads::Room, findStructure, nullptr},
+    {Reads::Room, findCounts, nullptr},
+    {Reads::Room, findSight, nullptr},
+    {Reads::Room, findComfort, nullptr},
+    {Reads::Room, findSweeps, nullptr},
 });
 } // namespace
 

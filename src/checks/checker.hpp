@@ -4,15 +4,20 @@
 #include "checks/checks.hpp"
 
 #include <cstdint>
+#include <memory>
 #include <set>
 #include <string>
 #include <unordered_map>
 
 namespace gangway::checks {
 
-/// Ids of what was changed, added or removed.
+class Ledger;
+struct LookedFor;
+
+/// Ids of what was changed, added or removed. Acceptances need no telling.
 struct Edited {
-    bool everything = false; ///< rooms, openings, storeys, the pack: all is checked anew
+    /// Rooms, openings, storeys, circuits, what holds for the whole plan, the pack: all is checked anew.
+    bool everything = false;
     std::set<std::string> plates;
     std::set<std::string> furniture;
     std::set<std::string> luminaires;
@@ -21,12 +26,16 @@ struct Edited {
 };
 
 /// Findings of one plan. Gives the same list as check() after every edit; an edit of one object costs what is
-/// in the rooms about it, beside a small cost for each object of the house.
+/// in the rooms about it and in those that legs, plugs and ways at night tie to them. Only where lists of the
+/// plan grew or shrank, a leg was edited, or a circuit may carry more or less is there a small cost for each
+/// object of the house. A stair that is edited, and the first and the last leg, cost a whole check.
 class Checker {
 public:
     /// Catalogue and pack must outlive it. `base` as for check().
     Checker(const catalogue::Catalogue& catalogue, const catalogue::CountryPack& pack,
             std::filesystem::path base = {});
+    Checker(Checker&&) noexcept;
+    ~Checker();
 
     /// Everything anew.
     const std::vector<plan::Finding>& all(const geometry::HouseIndex& house);
@@ -37,24 +46,45 @@ public:
 private:
     /// Where a finding comes from, so that it can be replaced and keeps its place in the list.
     struct Origin {
-        std::uint32_t family = 0;
-        std::uint32_t room = 0;   ///< the room it was looked for in, by its place in the plan
-        std::uint32_t about = 0;  ///< the room it is about, the same way; the greatest number for the house
-        std::uint32_t number = 0; ///< among those of its family and room
+        std::uint32_t about = 0;  ///< the room it is about, by its place in the plan; the greatest: the house
+        std::uint32_t family = 0; ///< of rules
+        std::uint32_t rule = 0;   ///< among those of the family, where it speaks of a room by rules
+        std::uint32_t room = 0;   ///< the room it was looked for in, numbered as `about`
+        std::uint32_t number = 0; ///< among those of its family, rule and room
+        std::uint64_t names =
+            0; ///< a bit for each of its objects, by hash: what it can't name is seen at once
+        bool operator==(const Origin&) const = default;
     };
-    void remember(const plan::Plan& plan);
-    void forget(const std::set<std::string>& rooms, const plan::Plan& plan);
-    void look(const geometry::HouseIndex& house, const std::set<std::string>& rooms, bool whole);
-    void sort();
-    std::set<std::string> roomsAbout(const geometry::HouseIndex& house, const Edited& edited);
-    std::set<std::string> roomsOfLeg(const plan::SwitchLeg& leg) const;
+    struct Found {
+        Origin origin;
+        plan::Finding finding;
+    };
+    using RoomSet = std::set<std::uint32_t>;
+
+    bool mustLookAnew(const geometry::HouseIndex& house, const Edited& edited) const;
+    LookedFor concerned(const geometry::HouseIndex& house, const Edited& edited);
+    void addNamed(const Edited& edited, LookedFor& what) const;
+    std::vector<Found> look(const geometry::HouseIndex& house, const LookedFor& what);
+    void lookAtSwitching(const geometry::HouseIndex& house, const LookedFor& what, std::uint32_t family,
+                         std::vector<Found>& found);
+    void lookAtWalks(const geometry::HouseIndex& house, const LookedFor& what, std::uint32_t family,
+                     std::vector<Found>& found);
+    void add(std::uint32_t family, std::uint32_t room, std::vector<plan::Finding>& findings,
+             std::vector<Found>& found) const;
+    Origin originOf(const plan::Finding& finding) const;
+    bool isLookedFor(const Origin& origin, const LookedFor& what) const;
+    void replace(const plan::Plan& plan, const LookedFor& what, std::vector<Found> found);
+    void accept(const plan::Plan& plan, std::vector<Found>& found);
 
     const catalogue::Catalogue& catalogue_;
     const catalogue::CountryPack& pack_;
     std::filesystem::path base_;
     std::vector<plan::Finding> findings_;
-    std::vector<Origin> origins_;                          ///< one for each finding
-    std::unordered_map<std::string, std::string> room_of_; ///< of plates, furniture, luminaires, devices
+    std::vector<Origin> origins_; ///< one for each finding
+    std::unique_ptr<Ledger> ledger_;
+    std::unique_ptr<switching::Doorways> doorways_;
+    std::vector<RoomSet> walked_; ///< for each room, the rooms that its walks at night depend on
+    std::vector<plan::Acceptance> accepted_;
 };
 
 } // namespace gangway::checks

@@ -160,14 +160,15 @@ public:
             go(room, bed.end.at_mm, *door, 0, kNone);
     }
 
-    std::optional<Walk> walk() {
-        for (std::size_t looked = 0; !open_.empty() && looked < kMostDoors; ++looked) {
+    std::optional<Walk> walk(std::set<std::string>& looked) {
+        for (std::size_t doors = 0; !open_.empty() && doors < kMostDoors; ++doors) {
             const std::size_t here = open_.top().second;
             open_.pop();
             const Step step = steps_[here];
             if (!seen_.insert(step.out->opening).second) continue;
             const plan::Room* room = night_.house().room(step.into->into);
             if (room == nullptr) continue;
+            looked.insert(room->id);
             for (const plan::Furniture* piece : night_.house().furnitureIn(room->id))
                 if (piece->kind == "wc") return arrive(here, *room, *piece);
             for (const switching::Entrance* door : night_.doorsOf(room->id))
@@ -229,7 +230,7 @@ private:
 };
 
 void addWalks(Night& night, const plan::Room& room, const std::vector<Stop>& stops, const Stop& from,
-              std::vector<Walk>& walks) {
+              std::set<std::string>& looked, std::vector<Walk>& walks) {
     for (const Stop& to : stops) {
         if (to.end.id == from.end.id) continue;
         const Stage stage{&room, from.entrance, to.entrance,
@@ -239,25 +240,33 @@ void addWalks(Night& night, const plan::Room& room, const std::vector<Stop>& sto
     const bool has_wc =
         std::ranges::any_of(stops, [](const Stop& stop) { return stop.end.kind == WalkEnd::Kind::Wc; });
     if (from.end.kind != WalkEnd::Kind::Bed || has_wc) return;
-    if (auto walk = ToWc(night, room, from).walk()) walks.push_back(std::move(*walk));
+    if (auto walk = ToWc(night, room, from).walk(looked)) walks.push_back(std::move(*walk));
 }
 } // namespace
+
+std::vector<Walk> walksFrom(Night& night, const plan::Room& room, Walks which,
+                            std::set<std::string>& looked) {
+    std::vector<Walk> walks;
+    looked.insert(room.id);
+    if (!night.lightOf(room.id)) return walks;
+    const std::vector<Stop> stops = night.stopsOf(room);
+    for (const Stop& from : stops) {
+        const bool from_dark = from.end.kind == WalkEnd::Kind::Bed || from.end.kind == WalkEnd::Kind::Stair;
+        if (from.end.kind == WalkEnd::Kind::Wc) continue;
+        if (which == Walks::DarkFromStart && (!from_dark || isLightAt(night, from))) continue;
+        addWalks(night, room, stops, from, looked, walks);
+    }
+    return walks;
+}
 
 std::vector<Walk> nightWalks(const geometry::HouseIndex& house, const catalogue::Catalogue& catalogue,
                              const catalogue::CountryPack& pack, Walks which) {
     std::vector<Walk> walks;
-    Night night(house, catalogue, pack);
-    for (const plan::Room& room : house.plan().rooms) {
-        if (!night.lightOf(room.id)) continue;
-        const std::vector<Stop> stops = night.stopsOf(room);
-        for (const Stop& from : stops) {
-            const bool from_dark =
-                from.end.kind == WalkEnd::Kind::Bed || from.end.kind == WalkEnd::Kind::Stair;
-            if (from.end.kind == WalkEnd::Kind::Wc) continue;
-            if (which == Walks::DarkFromStart && (!from_dark || isLightAt(night, from))) continue;
-            addWalks(night, room, stops, from, walks);
-        }
-    }
+    const switching::Doorways doorways(house);
+    Night night(house, house.plan(), doorways, catalogue, pack);
+    std::set<std::string> looked;
+    for (const plan::Room& room : house.plan().rooms)
+        std::ranges::move(walksFrom(night, room, which, looked), std::back_inserter(walks));
     return walks;
 }
 

@@ -84,23 +84,39 @@ Point pointOf(const catalogue::Catalogue& catalogue, const catalogue::CountryPac
     return point;
 }
 
+namespace {
+FactParts partsOf(const plan::Plan& plan, const std::set<std::string>* rooms) {
+    FactParts parts;
+    for (const plan::Plate& plate : plan.plates)
+        if (rooms == nullptr || rooms->contains(plate.room)) parts.plates.push_back(&plate);
+    for (const plan::Luminaire& lamp : plan.luminaires)
+        parts.lamps.push_back(&lamp);
+    for (const plan::Device& device : plan.devices)
+        parts.devices.push_back(&device);
+    for (const plan::SwitchLeg& leg : plan.legs)
+        parts.legs.push_back(&leg);
+    return parts;
+}
+} // namespace
+
 Facts::Facts(const geometry::HouseIndex& house, const catalogue::Catalogue& catalogue,
              const catalogue::CountryPack& pack, std::filesystem::path base,
              const std::set<std::string>* rooms)
+    : Facts(house, catalogue, pack, std::move(base), partsOf(house.plan(), rooms)) {}
+
+Facts::Facts(const geometry::HouseIndex& house, const catalogue::Catalogue& catalogue,
+             const catalogue::CountryPack& pack, std::filesystem::path base, const FactParts& parts)
     : house_(house), catalogue_(catalogue), pack_(pack), base_(std::move(base)) {
-    const plan::Plan& plan = house.plan();
-    const auto asked = [&](const std::string& room) { return rooms == nullptr || rooms->contains(room); };
     std::unordered_map<std::string_view, std::vector<const plan::Device*>> devices;
-    for (const plan::Device& device : plan.devices) {
-        devices[device.plate].push_back(&device);
-        if (asked(device.room)) devices_in_room_[device.room].push_back(&device);
+    for (const plan::Device* device : parts.devices) {
+        devices[device->plate].push_back(device);
+        devices_in_room_[device->room].push_back(device);
     }
-    if (rooms == nullptr) points_.reserve(plan.plates.size());
-    for (const plan::Plate& plate : plan.plates) {
-        if (!asked(plate.room)) continue;
-        const auto plugged = devices.find(plate.id);
+    points_.reserve(parts.plates.size());
+    for (const plan::Plate* plate : parts.plates) {
+        const auto plugged = devices.find(plate->id);
         points_.push_back(
-            pointOf(catalogue, pack, plate,
+            pointOf(catalogue, pack, *plate,
                     plugged == devices.end() ? std::vector<const plan::Device*>{} : plugged->second));
     }
     for (const Point& point : points_) {
@@ -109,15 +125,15 @@ Facts::Facts(const geometry::HouseIndex& house, const catalogue::Catalogue& cata
         if (point.plate->host.kind == plan::Host::Kind::Wall)
             on_wall_[wallKey(point.plate->room, point.plate->host.wall)].push_back(&point);
     }
-    for (const plan::Luminaire& lamp : plan.luminaires) {
-        if (asked(lamp.room)) lamps_in_room_[lamp.room].push_back(&lamp);
-        lamp_by_id_.emplace(lamp.id, &lamp);
+    for (const plan::Luminaire* lamp : parts.lamps) {
+        lamps_in_room_[lamp->room].push_back(lamp);
+        lamp_by_id_.emplace(lamp->id, lamp);
     }
-    for (const plan::SwitchLeg& leg : plan.legs) {
-        for (const plan::WayRef& control : leg.controls)
-            ways_[control.plate].push_back({control.module, control.way, &leg});
-        for (const std::string& lamp : leg.luminaires)
-            legs_[lamp].push_back(&leg);
+    for (const plan::SwitchLeg* leg : parts.legs) {
+        for (const plan::WayRef& control : leg->controls)
+            ways_[control.plate].push_back({control.module, control.way, leg});
+        for (const std::string& lamp : leg->luminaires)
+            legs_[lamp].push_back(leg);
     }
     for (auto& [plate, ways] : ways_)
         std::ranges::stable_sort(ways, {},

@@ -1,8 +1,6 @@
 // The dark walk: from a bed or a stair to where a switch for the light is in reach.
-#include "checks/dark_walk.hpp"
+#include "checks/night.hpp"
 #include "checks/rules.hpp"
-#include "switching/entrances.hpp"
-#include "switching/net.hpp"
 
 #include <algorithm>
 #include <fmt/format.h>
@@ -11,24 +9,22 @@ namespace gangway::checks {
 
 namespace {
 /// A stair that ends at an entrance is spoken of there (rule dark-entrance).
-bool isAtEntrance(const std::vector<switching::Entrance>& entrances, const Walk& walk, double reach_mm) {
+bool isAtEntrance(const Night& night, const Walk& walk, double reach_mm) {
     return walk.from.kind == WalkEnd::Kind::Stair &&
-           std::ranges::any_of(entrances, [&](const switching::Entrance& entrance) {
-               return entrance.into == walk.from.room &&
-                      length(entrance.middle_mm - walk.from.at_mm) <= reach_mm;
+           std::ranges::any_of(night.doorsOf(walk.from.room), [&](const switching::Entrance* entrance) {
+               return length(entrance->middle_mm - walk.from.at_mm) <= reach_mm;
            });
 }
 
-std::string remedyFor(const Facts& facts, const Walk& walk) {
-    const auto& legs = facts.plan().legs;
-    const auto leg = std::ranges::find(legs, walk.leg, &plan::SwitchLeg::id);
+std::string remedyFor(const Night& night, const Walk& walk) {
+    const plan::SwitchLeg* leg = night.leg(walk.leg);
     const std::string where =
         fmt::format("{} {}", walk.from.kind == WalkEnd::Kind::Bed ? "beside" : "at", walk.from.name);
-    if (leg == legs.end()) return fmt::format("Put a switch for the light of the room {}.", where);
+    if (leg == nullptr) return fmt::format("Put a switch for the light of the room {}.", where);
     return fmt::format("Give {} a two-way position {}.", switching::legName(*leg), where);
 }
 
-plan::Finding said(const Facts& facts, const Walk& walk) {
+plan::Finding said(const Facts& facts, const Night& night, const Walk& walk) {
     plan::Finding finding;
     finding.rule = "dark-walk";
     finding.severity = plan::Severity::Warn;
@@ -45,22 +41,21 @@ plan::Finding said(const Facts& facts, const Walk& walk) {
                     walk.from.name, roomName(facts, walk.from.room), walk.to.name,
                     mm(std::round(walk.dark_mm)), mm(*finding.limit_mm));
     finding.source = facts.source("darkStretch");
-    finding.remedy = remedyFor(facts, walk);
+    finding.remedy = remedyFor(night, walk);
     return finding;
 }
 } // namespace
 
 // What is dark from a door on is said of that door by the switching (rule dark-entrance).
-void findDark(const Facts& facts, Findings& findings) {
+void findDark(const Facts& facts, Night& night, const plan::Room& room, std::set<std::string>& looked,
+              Findings& findings) {
     if (facts.plan().legs.empty()) return;
-    const auto walks = nightWalks(facts.house(), facts.catalogue(), facts.pack(), Walks::DarkFromStart);
-    if (walks.empty()) return;
-    const auto entrances = switching::entrances(facts.house());
+    const auto walks = walksFrom(night, room, Walks::DarkFromStart, looked);
     // Of each place one sets out from the longest.
     std::vector<const Walk*> longest;
     for (const Walk& walk : walks) {
         if (!walk.dark_from_start || walk.dark_mm <= facts.limit("darkStretch") ||
-            isAtEntrance(entrances, walk, facts.limit("darkReach")))
+            isAtEntrance(night, walk, facts.limit("darkReach")))
             continue;
         const auto same = std::ranges::find_if(longest, [&](const Walk* one) {
             return one->from.id == walk.from.id && one->from.room == walk.from.room;
@@ -71,7 +66,7 @@ void findDark(const Facts& facts, Findings& findings) {
             *same = &walk;
     }
     for (const Walk* walk : longest)
-        findings.push_back(said(facts, *walk));
+        findings.push_back(said(facts, night, *walk));
 }
 
 } // namespace gangway::checks

@@ -35,25 +35,22 @@ std::vector<int> sidesOf(const plan::Furniture& bed) {
 }
 } // namespace
 
-Night::Night(const geometry::HouseIndex& house, const catalogue::Catalogue& catalogue,
-             const catalogue::CountryPack& pack)
-    : house_(house), reach_mm_(pack.limit("darkReach").value), entrances_(switching::entrances(house)) {
-    for (const switching::Entrance& entrance : entrances_)
-        doors_[entrance.into].push_back(&entrance);
-    const switching::Net net(house.plan(), catalogue);
-    for (const plan::SwitchLeg& leg : house.plan().legs)
-        addLeg(net, leg);
-    addOwn(net);
+Night::Night(const geometry::HouseIndex& house, const plan::Plan& part, const switching::Doorways& doorways,
+             const catalogue::Catalogue& catalogue, const catalogue::CountryPack& pack)
+    : house_(house), reach_mm_(pack.limit("darkReach").value), doorways_(doorways), net_(part, catalogue) {
+    for (const plan::SwitchLeg& leg : part.legs)
+        addLeg(leg);
+    addOwn();
     addStairs();
 }
 
-void Night::addLeg(const switching::Net& net, const plan::SwitchLeg& leg) {
+void Night::addLeg(const plan::SwitchLeg& leg) {
     std::set<std::string> rooms;
     for (const std::string& id : leg.luminaires)
-        if (const plan::Luminaire* lamp = net.luminaire(id)) rooms.insert(lamp->room);
+        if (const plan::Luminaire* lamp = net_.luminaire(id)) rooms.insert(lamp->room);
     if (rooms.empty()) return;
     for (const plan::WayRef& ref : leg.controls) {
-        const switching::Way* way = net.way(ref);
+        const switching::Way* way = net_.way(ref);
         if (way == nullptr || !isForLight(*way)) continue;
         const auto at = geometry::hostPoint(house_, way->plate->room, way->plate->host);
         if (!at) continue;
@@ -64,9 +61,9 @@ void Night::addLeg(const switching::Net& net, const plan::SwitchLeg& leg) {
     }
 }
 
-void Night::addOwn(const switching::Net& net) {
-    for (const plan::Luminaire& lamp : house_.plan().luminaires) {
-        if (!switching::hasOwnSwitch(lamp) || !net.legsOfLuminaire(lamp.id).empty()) continue;
+void Night::addOwn() {
+    for (const plan::Luminaire& lamp : net_.plan().luminaires) {
+        if (!switching::hasOwnSwitch(lamp) || !net_.legsOfLuminaire(lamp.id).empty()) continue;
         const auto at = geometry::hostPoint(house_, lamp.room, lamp.host);
         if (!at) continue;
         sources_[lamp.room].push_back({{at->x, at->y}, false, {lamp.room}, nullptr});
@@ -107,7 +104,7 @@ std::optional<const plan::SwitchLeg*> Night::lightOf(const std::string& room_id)
 }
 
 const std::vector<const switching::Entrance*>& Night::doorsOf(const std::string& room_id) const {
-    return listIn(doors_, room_id);
+    return doorways_.into(room_id);
 }
 
 const FloorGrid& Night::floorOf(const plan::Room& room) {

@@ -55,6 +55,14 @@ struct WallScene {
     std::vector<const Point*> points; ///< the plates on it
 };
 
+/// What is looked at of a plan, each in its order.
+struct FactParts {
+    std::vector<const plan::Plate*> plates;
+    std::vector<const plan::Luminaire*> lamps;
+    std::vector<const plan::Device*> devices;
+    std::vector<const plan::SwitchLeg*> legs;
+};
+
 /// A house made ready for the checks, in time linear in it. All that it is given must outlive it.
 class Facts {
 public:
@@ -62,6 +70,9 @@ public:
     Facts(const geometry::HouseIndex& house, const catalogue::Catalogue& catalogue,
           const catalogue::CountryPack& pack, std::filesystem::path base = {},
           const std::set<std::string>* rooms = nullptr);
+    /// Of some parts of it, in time linear in them.
+    Facts(const geometry::HouseIndex& house, const catalogue::Catalogue& catalogue,
+          const catalogue::CountryPack& pack, std::filesystem::path base, const FactParts& parts);
 
     const geometry::HouseIndex& house() const { return house_; }
     const catalogue::Catalogue& catalogue() const { return catalogue_; }
@@ -88,13 +99,13 @@ private:
     std::filesystem::path base_;
     std::vector<Point> points_;
     std::unordered_map<std::string, std::vector<const Point*>> on_wall_;
-    std::unordered_map<std::string, std::vector<const Point*>> in_room_;
-    std::unordered_map<std::string, std::vector<const plan::Luminaire*>> lamps_in_room_;
-    std::unordered_map<std::string, std::vector<const plan::Device*>> devices_in_room_;
-    std::unordered_map<std::string, const Point*> by_id_;
-    std::unordered_map<std::string, const plan::Luminaire*> lamp_by_id_;
-    std::unordered_map<std::string, std::vector<WorkedWay>> ways_;
-    std::unordered_map<std::string, std::vector<const plan::SwitchLeg*>> legs_;
+    std::unordered_map<std::string_view, std::vector<const Point*>> in_room_;
+    std::unordered_map<std::string_view, std::vector<const plan::Luminaire*>> lamps_in_room_;
+    std::unordered_map<std::string_view, std::vector<const plan::Device*>> devices_in_room_;
+    std::unordered_map<std::string_view, const Point*> by_id_;
+    std::unordered_map<std::string_view, const plan::Luminaire*> lamp_by_id_;
+    std::unordered_map<std::string_view, std::vector<WorkedWay>> ways_;
+    std::unordered_map<std::string_view, std::vector<const plan::SwitchLeg*>> legs_;
 };
 
 Point pointOf(const catalogue::Catalogue& catalogue, const catalogue::CountryPack& pack,

@@ -10,16 +10,23 @@ namespace gangway::checks {
 
 using Findings = std::vector<plan::Finding>;
 
-/// A family of rules looks at one room, or, when it must, at the whole house each time.
+/// A family of rules looks at one room, or at the whole house.
 struct Family {
+    enum class Reads {
+        Room,      ///< what is in the room and about it
+        Switching, ///< rooms and what legs tie to them, stairs, circuits: see switching::provePart
+        Walks,     ///< the room and those that one walks through from there
+        Circuits,  ///< what circuits are reckoned from
+        Legs       ///< legs alone
+    };
+    Reads reads = Reads::Room;
     void (*in_room)(const Facts&, const plan::Room&, Findings&) = nullptr;
-    void (*in_house)(const Facts&, Findings&) = nullptr;
+    void (*in_house)(const Facts&, Findings&) = nullptr; ///< for Circuits and Legs
 };
-/// In the order in which they speak of a room; one of the two is set.
+/// In the order in which they speak of a room.
 std::span<const Family> families();
 
 void findCircuitWatts(const Facts& facts, Findings& findings); ///< devices on their circuits
-void findDark(const Facts& facts, Findings& findings);         ///< ways in the dark from beds and stairs
 void findMarks(const Facts& facts, Findings& findings);        ///< marks of legs
 
 // About one room; an edit elsewhere does not change what they find, except through a shared wall or door.
@@ -34,9 +41,15 @@ void findLeads(const Facts& facts, const plan::Room& room, Findings& findings); 
 void findZones(const Facts& facts, const plan::Room& room, Findings& findings);     ///< cables, fixings
 void findStructure(const Facts& facts, const plan::Room& room, Findings& findings); ///< studs, joists, chases
 void findCounts(const Facts& facts, const plan::Room& room, Findings& findings);    ///< numbers and spacing
-void findSight(const Facts& facts, const plan::Room& room, Findings& findings);     ///< what is seen from where
-void findComfort(const Facts& facts, const plan::Room& room, Findings& findings);   ///< beds, banks, motors
-void findSweeps(const Facts& facts, const plan::Room& room, Findings& findings);    ///< what opens before a plate
+void findSight(const Facts& facts, const plan::Room& room, Findings& findings);   ///< what is seen from where
+void findComfort(const Facts& facts, const plan::Room& room, Findings& findings); ///< beds, banks, motors
+void findSweeps(const Facts& facts, const plan::Room& room,
+                Findings& findings); ///< what opens before a plate
+
+class Night;
+/// Ways in the dark from the beds and stairs of a room; adds to `looked` the rooms they depend on.
+void findDark(const Facts& facts, Night& night, const plan::Room& room, std::set<std::string>& looked,
+              Findings& findings);
 
 struct OutletAssignment;
 /// Of findLeads: plates with too many plugs or watts.

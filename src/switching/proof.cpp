@@ -9,7 +9,18 @@ using catalogue::WayAction;
 
 Proof::Proof(const geometry::HouseIndex& index, const catalogue::Catalogue& catalogue,
              const catalogue::CountryPack& country)
-    : house(index), pack(country), net(index.plan(), catalogue), entrances(switching::entrances(index)) {
+    : house(index), pack(country), net(index.plan(), catalogue),
+      own_doorways_(std::make_unique<const Doorways>(index)), doorways_(own_doorways_.get()) {
+    tie();
+}
+
+Proof::Proof(const geometry::HouseIndex& index, const plan::Plan& part, const Doorways& doorways,
+             const catalogue::Catalogue& catalogue, const catalogue::CountryPack& country)
+    : house(index), pack(country), net(part, catalogue), doorways_(&doorways) {
+    tie();
+}
+
+void Proof::tie() {
     groups.reserve(plan().legs.size());
     for (const plan::SwitchLeg& leg : plan().legs)
         groups.push_back(switching::groupOf(net, leg));

@@ -3,10 +3,11 @@
 #pragma once
 
 #include "geometry/frames.hpp"
-#include "switching/entrances.hpp"
+#include "switching/doorways.hpp"
 #include "switching/group.hpp"
 #include "switching/prove.hpp"
 
+#include <memory>
 #include <optional>
 #include <string>
 #include <unordered_map>
@@ -24,14 +25,17 @@ struct RoomSwitch {
 struct Proof {
     Proof(const geometry::HouseIndex& house, const catalogue::Catalogue& catalogue,
           const catalogue::CountryPack& pack);
+    /// Of a part of a house: plates, luminaires, legs and rooms are those of `part`.
+    Proof(const geometry::HouseIndex& house, const plan::Plan& part, const Doorways& doorways,
+          const catalogue::Catalogue& catalogue, const catalogue::CountryPack& pack);
 
     const geometry::HouseIndex& house;
     const catalogue::CountryPack& pack;
     Net net;
-    std::vector<Group> groups;       ///< one a leg, in the plan's order
-    std::vector<Entrance> entrances; ///< of all rooms
+    std::vector<Group> groups; ///< one a leg, in the plan's order
 
     const plan::Plan& plan() const { return net.plan(); }
+    const Doorways& doorways() const { return *doorways_; }
     const Group& groupOf(const plan::SwitchLeg& leg) const;
     /// Switches that work a luminaire of the room, each once.
     const std::vector<RoomSwitch>& switchesOf(const std::string& room_id) const;
@@ -39,6 +43,10 @@ struct Proof {
     std::optional<plan::Vec3> placeOf(const plan::Luminaire& lamp) const;
 
 private:
+    void tie();
+
+    std::unique_ptr<const Doorways> own_doorways_; ///< where none were given
+    const Doorways* doorways_;
     std::unordered_map<std::string_view, std::vector<RoomSwitch>> switches_;
 };
 

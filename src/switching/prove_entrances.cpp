@@ -61,19 +61,9 @@ bool isSensed(const Proof& proof, const std::string& room) {
     });
 }
 
-using ByRoom = std::unordered_map<std::string_view, std::vector<const Entrance*>>;
-
-ByRoom byRoom(const Proof& proof) {
-    ByRoom rooms;
-    for (const Entrance& entrance : proof.entrances)
-        rooms[entrance.into].push_back(&entrance);
-    return rooms;
-}
-
 /// One comes back from a room that has no other entrance: the light is on by then.
-bool isWayBack(const ByRoom& rooms, const Entrance& entrance) {
-    const auto at = rooms.find(entrance.from);
-    return at != rooms.end() && at->second.size() == 1;
+bool isWayBack(const Proof& proof, const Entrance& entrance) {
+    return proof.doorways().into(entrance.from).size() == 1;
 }
 
 struct Dark {
@@ -109,23 +99,22 @@ void report(const Proof& proof, const Dark& dark, Severity severity, bool in_han
 } // namespace
 
 void proveEntrancesLit(const Proof& proof, Findings& findings) {
-    const ByRoom rooms = byRoom(proof);
     const auto lamps_in_hand = lampsInHand(proof);
     for (const plan::Room& room : proof.plan().rooms) {
-        const auto at = rooms.find(room.id);
-        if (at == rooms.end() || isSensed(proof, room.id)) continue;
+        const auto& entrances = proof.doorways().into(room.id);
+        if (entrances.empty() || isSensed(proof, room.id)) continue;
         const auto lamps = lamps_in_hand.find(room.id);
         const bool in_hand = lamps != lamps_in_hand.end();
         if (proof.switchesOf(room.id).empty() && !in_hand) continue;
         std::vector<Dark> dark;
-        for (const Entrance* entrance : at->second) {
+        for (const Entrance* entrance : entrances) {
             if (in_hand && isLampAt(proof, lamps->second, *entrance)) continue;
             const Nearest nearest = nearestSwitch(proof, *entrance);
             if (nearest.distance_mm > proof.pack.entrance_reach_mm.value) dark.push_back({entrance, nearest});
         }
-        const bool all = dark.size() == at->second.size();
+        const bool all = dark.size() == entrances.size();
         for (const Dark& one : dark) {
-            const Severity some = isWayBack(rooms, *one.entrance) ? Severity::Hint : Severity::Warn;
+            const Severity some = isWayBack(proof, *one.entrance) ? Severity::Hint : Severity::Warn;
             report(proof, one, all ? Severity::Fault : some, in_hand, findings);
         }
     }

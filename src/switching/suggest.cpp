@@ -53,7 +53,7 @@ public:
             taken_.insert({known.id, known.tag});
         for (const plan::SwitchLeg& leg : proof_.plan().legs)
             taken_legs_.insert({leg.id, leg.letter});
-        for (const Entrance& entrance : proof_.entrances)
+        for (const Entrance& entrance : proof_.doorways().all())
             if (entrance.into == room.id) entrances_.push_back(&entrance);
         keepWaysIn();
     }
@@ -87,7 +87,7 @@ private:
     /// entrances don't count where there are others.
     void keepWaysIn() {
         const auto is_way_back = [&](const Entrance* entrance) {
-            return std::ranges::count(proof_.entrances, entrance->from, &Entrance::into) == 1;
+            return std::ranges::count(proof_.doorways().all(), entrance->from, &Entrance::into) == 1;
         };
         if (!std::ranges::all_of(entrances_, is_way_back)) std::erase_if(entrances_, is_way_back);
     }

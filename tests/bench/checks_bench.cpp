@@ -8,6 +8,8 @@
 
 #include <benchmark/benchmark.h>
 
+#include <algorithm>
+
 namespace {
 using namespace gangway;
 
@@ -78,39 +80,61 @@ BENCHMARK(checkHouse)
     ->Complexity(benchmark::oN)
     ->Unit(benchmark::kMillisecond);
 
-/// One plate, or one piece of furniture, goes to and fro in the middle of the house.
-void recheck(benchmark::State& state, bool furniture) {
+/// One object in the middle of the house goes to and fro, as in a drag; a device is plugged in and out.
+enum class Edit { Socket, Switch, Furniture, Lamp, Device };
+
+checks::Edited step(plan::Plan& plan, Edit edit, double by_mm) {
+    checks::Edited edited;
+    const std::string room = plan.rooms[plan.rooms.size() / 2].id;
+    const auto plate = [&](const char* which) {
+        plan::Plate& moved = *std::ranges::find(plan.plates, room + which, &plan::Plate::id);
+        moved.host.u_mm += by_mm;
+        edited.plates = {moved.id};
+    };
+    if (edit == Edit::Socket) plate("-p2");
+    if (edit == Edit::Switch) plate("-p10"); // of three legs
+    if (edit == Edit::Furniture) {
+        plan::Furniture& piece = plan.furniture[plan.furniture.size() / 2];
+        piece.at_mm.x += by_mm;
+        edited.furniture = {piece.id};
+    }
+    if (edit == Edit::Lamp) {
+        plan::Luminaire& lamp = plan.luminaires[plan.luminaires.size() / 2];
+        lamp.host.u_mm += by_mm;
+        edited.luminaires = {lamp.id};
+    }
+    if (edit == Edit::Device) {
+        plan::Device& device = plan.devices[plan.devices.size() / 2];
+        device.plate = by_mm > 0 ? device.room + "-p2" : "";
+        edited.devices = {device.id};
+    }
+    return edited;
+}
+
+void recheck(benchmark::State& state, Edit edit) {
     auto plan = livedIn(static_cast<int>(state.range(0)));
     const auto catalogue = *catalogue::load(plan::assetsFolder() / "catalogue");
     const auto packs = *catalogue::loadPacks(plan::assetsFolder() / "packs");
     geometry::HouseIndex house(plan);
     checks::Checker checker(catalogue, *packs.pack("international"));
     checker.all(house);
-    plan::Plate& plate = plan.plates[plan.plates.size() / 2];
-    plan::Furniture& piece = plan.furniture[plan.furniture.size() / 2];
-    double step = 10;
+    double by_mm = 10;
     for (auto _ : state) {
-        checks::Edited edited;
-        if (furniture) {
-            piece.at_mm.x += step;
-            edited.furniture = {piece.id};
-            house = geometry::HouseIndex(plan); // as the window does
-        } else {
-            plate.host.u_mm += step;
-            edited.plates = {plate.id};
-        }
-        step = -step;
+        const checks::Edited edited = step(plan, edit, by_mm);
+        if (edit == Edit::Furniture) house = geometry::HouseIndex(plan); // as the window does
+        by_mm = -by_mm;
         benchmark::DoNotOptimize(checker.again(house, edited).size());
     }
 }
-void recheckPlate(benchmark::State& state) {
-    recheck(state, false);
-}
-void recheckFurniture(benchmark::State& state) {
-    recheck(state, true);
-}
-BENCHMARK(recheckPlate)->Arg(5)->Arg(50)->Arg(500)->Unit(benchmark::kMillisecond);
-BENCHMARK(recheckFurniture)->Arg(5)->Arg(50)->Arg(500)->Unit(benchmark::kMillisecond);
+BENCHMARK_CAPTURE(recheck, Plate, Edit::Socket)->Arg(5)->Arg(50)->Arg(500)->Unit(benchmark::kMillisecond);
+BENCHMARK_CAPTURE(recheck, Switch, Edit::Switch)->Arg(5)->Arg(50)->Arg(500)->Unit(benchmark::kMillisecond);
+BENCHMARK_CAPTURE(recheck, Furniture, Edit::Furniture)
+    ->Arg(5)
+    ->Arg(50)
+    ->Arg(500)
+    ->Unit(benchmark::kMillisecond);
+BENCHMARK_CAPTURE(recheck, Lamp, Edit::Lamp)->Arg(5)->Arg(50)->Arg(500)->Unit(benchmark::kMillisecond);
+BENCHMARK_CAPTURE(recheck, Device, Edit::Device)->Arg(5)->Arg(50)->Arg(500)->Unit(benchmark::kMillisecond);
 
 void allPairsFcl(benchmark::State& state) {
     const auto plan = testing::generatedHouse(static_cast<int>(state.range(0)));
