@@ -130,6 +130,7 @@ public:
                 edited.plates = {plan.plates.back().id};
                 break;
             }
+            if (plan.plates.size() < 3) break;
             const std::size_t at = below(plan.plates.size());
             edited.plates = {plan.plates[at].id};
             gone_.push_back(plan.plates[at]);
