@@ -3,6 +3,7 @@
 #include "checks/point.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <fmt/format.h>
 
 namespace gangway::checks {
@@ -25,6 +26,23 @@ Bar barOf(std::string rule, Severity severity, std::string object, std::string n
     return bar;
 }
 
+/// Cross product of the unit directions of the walls that meet at an end of a wall: above 0 where the room
+/// turns outwards, below 0 at an inside corner.
+double turnAt(const plan::Room& room, std::size_t wall, bool left_end) {
+    const std::size_t count = room.outline.size();
+    const auto along = [&](std::size_t i) {
+        const geometry::WallEdge edge = geometry::wallEdge(room, (i + count) % count);
+        const plan::Vec2 way = edge.to_mm - edge.from_mm;
+        return length(way) > 0 ? way * (1 / length(way)) : way;
+    };
+    return left_end ? cross(along(wall + count - 1), along(wall)) : cross(along(wall), along(wall + 1));
+}
+
+bool goesStraightOn(const plan::Room& room, std::size_t wall, bool left_end) {
+    constexpr double kStraight = 1e-3; // about 0.06 degrees
+    return wall < room.outline.size() && std::abs(turnAt(room, wall, left_end)) < kStraight;
+}
+
 void barCeiling(const WallScene& scene, std::vector<Bar>& bars) {
     const auto outline = geometry::wallOutline(*scene.room, scene.wall);
     for (std::size_t i = 0; i < outline.size(); ++i) {
@@ -42,6 +60,24 @@ void barCeiling(const WallScene& scene, std::vector<Bar>& bars) {
     floor.why = "the wall ends there";
     floor.source = "geometry of the plan";
     bars.push_back(std::move(floor));
+}
+
+/// Where a plate reaches past an end of its wall. No other place there is offered: free stretches and margins
+/// end with the wall. Where the next wall goes straight on, it carries the plate.
+void barEnds(const WallScene& scene, const Point& point, std::vector<Bar>& bars) {
+    constexpr double kExactMm = 1e-6;
+    for (const bool left : {true, false}) {
+        const double at = left ? 0 : scene.frame.length_mm;
+        const double u = point.centre_mm().x;
+        const double past = (left ? -u : u - at) + point.half_mm.x;
+        if (past <= kExactMm || goesStraightOn(*scene.room, scene.wall, left)) continue;
+        Bar bar = barOf("off-wall", Severity::Fault, scene.room->id, "the wall's end",
+                        left ? rectangle(-kFarMm, at, -kFarMm, kFarMm)
+                             : rectangle(at, at + kFarMm, -kFarMm, kFarMm));
+        bar.why = "the wall ends there";
+        bar.source = "geometry of the plan";
+        bars.push_back(std::move(bar));
+    }
 }
 
 void barOpenings(const Facts& facts, const WallScene& scene, std::vector<Bar>& bars) {
@@ -147,17 +183,12 @@ void barCorners(const Facts& facts, const WallScene& scene, const Point& point, 
 } // namespace
 
 bool insideCorner(const plan::Room& room, std::size_t wall, bool left_end) {
-    const std::size_t count = room.outline.size();
-    if (wall >= count) return false;
-    const auto edge = [&](std::size_t i) {
-        const geometry::WallEdge e = geometry::wallEdge(room, (i + count) % count);
-        return e.to_mm - e.from_mm;
-    };
-    return left_end ? cross(edge(wall + count - 1), edge(wall)) < 0 : cross(edge(wall), edge(wall + 1)) < 0;
+    return wall < room.outline.size() && turnAt(room, wall, left_end) < 0;
 }
 
 void barBuilding(const Facts& facts, const WallScene& scene, const Point& point, std::vector<Bar>& bars) {
     barCeiling(scene, bars);
+    barEnds(scene, point, bars);
     barOpenings(facts, scene, bars);
     for (const plan::WallLine& line : scene.room->walls[scene.wall].lines)
         barLine(facts, scene, line, point, bars);

@@ -87,18 +87,24 @@ void hide(const Facts& facts, const Obstacle& obstacle, Standing standing, const
     bars.push_back(std::move(bar));
 }
 
-/// Comfort: a plate that is not hidden but near is a hint.
+/// Comfort: a plate that is not hidden but near is a hint; beside what is tall already from further off.
 void keepBeside(const Facts& facts, const WallScene& scene, const Obstacle& obstacle,
                 std::vector<Bar>& bars) {
-    Bar beside = barOf(obstacle, "side-gap", Severity::Hint);
-    const bool tall = topOf(scene, obstacle) >= kTallMm && facts.limit("tallGap") > facts.limit("sideGap");
-    const double gap = facts.limit(tall ? "tallGap" : "sideGap");
-    beside.keep = keepAround(facts.limit("sideGap"));
-    beside.keep.left_mm = beside.keep.right_mm = gap;
-    beside.limit_mm = gap;
-    beside.why = "a plate wants clear wall beside furniture";
-    beside.source = facts.source(tall ? "tallGap" : "sideGap");
-    bars.push_back(std::move(beside));
+    Bar around = barOf(obstacle, "side-gap", Severity::Hint);
+    const double gap = facts.limit("sideGap");
+    around.keep = keepAround(gap);
+    around.limit_mm = gap;
+    around.why = "a plate wants clear wall beside furniture";
+    around.source = facts.source("sideGap");
+    const double tall_gap = facts.limit("tallGap");
+    if (tall_gap > gap && topOf(scene, obstacle) >= kTallMm) {
+        Bar beside = around;
+        beside.keep = {tall_gap, tall_gap, 0, 0};
+        beside.limit_mm = tall_gap;
+        beside.source = facts.source("tallGap");
+        bars.push_back(std::move(beside)); // first: of two alike the first is said
+    }
+    bars.push_back(std::move(around));
 }
 
 /// Boards of a cupboard or shelf: a plate may be between them, not under their edges.

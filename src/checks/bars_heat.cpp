@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <limits>
+#include <utility>
 
 namespace gangway::checks {
 
@@ -92,12 +93,16 @@ void barRadiator(const Facts& facts, const WallScene& scene, const plan::Furnitu
     bar.source = "none behind (7.8 P); common practice, no source";
     bars.push_back(bar);
     bar.severity = Severity::Warn;
-    bar.keep = {facts.limit("radiatorBeside"), facts.limit("radiatorBeside"), 0,
-                facts.limit("radiatorAbove")};
-    bar.limit_mm = facts.limit("radiatorBeside");
     bar.why = "a radiator's heat rises and spreads that far";
-    bar.source = facts.source("radiatorBeside");
-    bars.push_back(std::move(bar));
+    // Beside it the first is said, over it the second, each with its own limit.
+    const double beside = facts.limit("radiatorBeside");
+    for (const auto& [limit, above] :
+         {std::pair{"radiatorBeside", 0.0}, std::pair{"radiatorAbove", facts.limit("radiatorAbove")}}) {
+        bar.keep = {beside, beside, 0, above};
+        bar.limit_mm = facts.limit(limit);
+        bar.source = facts.source(limit);
+        bars.push_back(bar);
+    }
 }
 } // namespace
 

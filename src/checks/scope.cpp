@@ -17,13 +17,15 @@ Scope scopeOf(const catalogue::CountryPack& pack) {
         "sizes of cables and protective devices, residual current devices, earthing, bonding",
         "routes of cables beyond the zones of walls; pipes and what else is in them",
         "fire and sound beyond the distance of boxes", "makers' own instructions"};
-    (pack.zones.empty() ? scope.not_checked : scope.checked)
-        .push_back(pack.zones.empty() ? "cable zones, of which this pack has none"
-                                      : "cable zones of walls: feeds of plates, and what is screwed into them");
+    if (pack.zones.empty())
+        scope.not_checked.emplace_back("cable zones, of which this pack has none");
+    else
+        scope.checked.emplace_back("cable zones of walls: feeds of plates, and what is screwed into them");
     const bool counts = !pack.outlets.empty() || pack.limit("spacingReach").value > 0;
-    (counts ? scope.checked : scope.not_checked)
-        .push_back(counts ? "numbers of outlets and their spacing"
-                          : "numbers of outlets, of which this pack has none");
+    if (counts)
+        scope.checked.emplace_back("numbers of outlets and their spacing");
+    else
+        scope.not_checked.emplace_back("numbers of outlets, of which this pack has none");
     return scope;
 }
 

@@ -3,6 +3,7 @@
 
 #include "checks/accepted.hpp"
 #include "checks/checks.hpp"
+#include "checks/margins.hpp"
 #include "checks/scope.hpp"
 #include "cli/sarif.hpp"
 
@@ -10,6 +11,7 @@
 #include <nlohmann/json.hpp>
 
 #include <algorithm>
+#include <cmath>
 #include <map>
 #include <memory>
 
@@ -27,6 +29,15 @@ struct Arguments {
     std::string pack;
     bool json = false;
     bool sarif = false;
+    bool margins = false;
+};
+
+/// What is printed of a plan.
+struct Report {
+    const plan::Plan& plan;
+    const catalogue::CountryPack& pack;
+    std::vector<Finding> findings;
+    std::optional<std::vector<checks::PlaceMargin>> margins; ///< the most fragile first; when asked for
 };
 
 const char* word(Severity severity) {
@@ -100,8 +111,33 @@ void printAccepted(const std::vector<Finding>& findings) {
     if (!first) fmt::print("\n");
 }
 
-void printText(const plan::Plan& plan, const catalogue::CountryPack& pack,
-               const std::vector<Finding>& findings) {
+/// To a tenth of a mm, without a minus before nothing.
+double tenth(double mm) {
+    return std::round(mm * 10) / 10 + 0.0;
+}
+
+/// What gives way first when a plate is out: the rule and what it is about.
+std::string firstToFail(const checks::PlaceMargin& margin) {
+    if (margin.rule.empty()) return "the wall's end";
+    return margin.name.empty() ? margin.rule : margin.rule + ": " + margin.name;
+}
+
+void printMargins(const plan::Plan& plan, const std::vector<checks::PlaceMargin>& margins) {
+    fmt::print("Margins: by how many mm a plate may be out, along the wall and in height at once, before a\n"
+               "warning or a fault comes up; 0 or less is wrong as it stands\n");
+    fmt::print("  {:<8} {:<18} {:<6} {:>9}  {}\n", "plate", "room", "wall", "mm", "what takes it");
+    for (const checks::PlaceMargin& margin : margins) {
+        const plan::Plate* plate = plan::findPlate(plan, margin.plate);
+        const plan::Room* room = plan::findRoom(plan, plate->room);
+        fmt::print("  {:<8} {:<18} {:<6} {:>9.1f}  {}\n", plate->tag.empty() ? plate->id : plate->tag,
+                   room == nullptr || room->name.empty() ? plate->room : room->name, plate->host.wall,
+                   tenth(margin.mm), firstToFail(margin));
+    }
+    fmt::print("\n");
+}
+
+void printText(const Report& report) {
+    const auto& [plan, pack, findings, margins] = report;
     const RoomsOfObjects rooms(plan);
     std::map<const plan::Room*, std::vector<const Finding*>> by_room;
     for (const Finding& finding : findings)
@@ -110,6 +146,7 @@ void printText(const plan::Plan& plan, const catalogue::CountryPack& pack,
         printGroup(room.name.empty() ? room.id : room.name, by_room[&room]);
     printGroup("The house", by_room[nullptr]);
     printAccepted(findings);
+    if (margins) printMargins(plan, *margins);
     fmt::print("{} fault, {} warn, {} hint, by country pack '{}'.\n{}\n{}\n",
                count(findings, Severity::Fault), count(findings, Severity::Warn),
                count(findings, Severity::Hint), pack.id, checks::scopeText(pack), checks::cautionText());
@@ -131,17 +168,40 @@ Json toJson(const Finding& finding, const RoomsOfObjects& rooms) {
     return entry;
 }
 
-void printJson(const plan::Plan& plan, const catalogue::CountryPack& pack,
-               const std::vector<Finding>& findings) {
+Json toJson(const checks::PlaceMargin& margin, const plan::Plan& plan) {
+    const plan::Plate* plate = plan::findPlate(plan, margin.plate);
+    Json entry = {{"plate", margin.plate},
+                  {"room", plate->room},
+                  {"wall", plate->host.wall},
+                  {"margin", tenth(margin.mm)}};
+    if (!margin.rule.empty()) entry["rule"] = margin.rule;
+    if (!margin.object.empty()) entry["object"] = margin.object;
+    return entry;
+}
+
+void printJson(const Report& report) {
+    const auto& [plan, pack, findings, margins] = report;
     const RoomsOfObjects rooms(plan);
     Json list = Json::array();
     for (const Finding& finding : findings)
         list.push_back(toJson(finding, rooms));
-    const Json report = {
+    Json model = {
         {"gangwayFindings", 1}, {"project", plan.project.name},     {"pack", pack.id},
         {"lengths", "mm"},      {"scope", checks::scopeText(pack)}, {"caution", checks::cautionText()},
         {"findings", list}};
-    fmt::print("{}\n", report.dump(2));
+    if (margins) {
+        model["margins"] = Json::array();
+        for (const checks::PlaceMargin& margin : *margins)
+            model["margins"].push_back(toJson(margin, plan));
+    }
+    fmt::print("{}\n", model.dump(2));
+}
+
+/// Equal ones in the plan's order.
+std::vector<checks::PlaceMargin> mostFragileFirst(const checks::Facts& facts) {
+    auto margins = checks::margins(facts);
+    std::ranges::stable_sort(margins, {}, &checks::PlaceMargin::mm);
+    return margins;
 }
 
 int run(const Arguments& arguments) {
@@ -151,16 +211,18 @@ int run(const Arguments& arguments) {
     if (!catalogue) return kBadInput;
     const auto pack = loadPack(*plan, arguments.pack, arguments.plan);
     if (!pack) return kBadInput;
-    const auto findings = checks::check(geometry::HouseIndex(*plan), *catalogue, *pack,
-                                        std::filesystem::path(arguments.plan).parent_path());
+    const auto base = std::filesystem::path(arguments.plan).parent_path();
+    const geometry::HouseIndex house(*plan);
+    Report report{*plan, *pack, checks::check(house, *catalogue, *pack, base), std::nullopt};
+    if (arguments.margins) report.margins = mostFragileFirst(checks::Facts(house, *catalogue, *pack, base));
     if (arguments.sarif)
-        fmt::print("{}\n",
-                   sarif(arguments.plan, findings, checks::scopeText(*pack) + " " + checks::cautionText()));
+        fmt::print("{}\n", sarif(arguments.plan, report.findings,
+                                 checks::scopeText(*pack) + " " + checks::cautionText()));
     else if (arguments.json)
-        printJson(*plan, *pack, findings);
+        printJson(report);
     else
-        printText(*plan, *pack, findings);
-    return count(findings, Severity::Fault) > 0 ? kFaults : kDone;
+        printText(report);
+    return count(report.findings, Severity::Fault) > 0 ? kFaults : kDone;
 }
 } // namespace
 
@@ -170,14 +232,21 @@ Command addCheck(CLI::App& parser) {
     app->add_option("PLAN", arguments->plan, "Plan file (*.plan.json)")->required();
     app->add_option("--pack", arguments->pack, "Country pack whose numbers count (default: the plan's)");
     CLI::Option* json = app->add_flag("--json", arguments->json, "As JSON, lengths and places in mm");
+    CLI::Option* margins =
+        app->add_flag("--margins", arguments->margins,
+                      "Also by how many mm each plate on a wall may be out before a check fails, the most "
+                      "fragile first");
     app->add_flag("--sarif", arguments->sarif, "As SARIF 2.1.0, for tools that review changes of files")
-        ->excludes(json);
+        ->excludes(json)
+        ->excludes(margins);
     app->footer(
         "A fault can't work or is against the rule named; a warn is likely to be regretted; a hint is for\n"
         "the designer to judge. The source of each rule stands in brackets behind it.\n"
+        "A margin holds along the wall and in height at once; 0 or less: wrong as it stands. As JSON:\n"
+        "margins, a list of plate, room, wall, margin in mm, and the rule and object that fail first.\n"
         "Exit codes: 0 no fault, 1 some fault, 2 the plan can't be read.\n"
         "Examples:\n  gangway check house.plan.json\n  gangway check house.plan.json --pack gb --json > "
-        "findings.json");
+        "findings.json\n  gangway check house.plan.json --margins");
     return {app, [arguments] { return run(*arguments); }};
 }
 

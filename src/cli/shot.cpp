@@ -2,6 +2,7 @@
 #include "cli/commands.hpp"
 
 #include "cli/shot_legs.hpp"
+#include "cli/shot_plugs.hpp"
 #include "export/export.hpp"
 #include "plan/paths.hpp"
 #include "render/renderer.hpp"
@@ -31,6 +32,7 @@ struct Arguments {
     std::string legs;
     std::string light = "day";
     std::string size = "1280x720";
+    bool plugs = false;
 };
 
 std::vector<std::string> words(const std::string& list) {
@@ -142,6 +144,21 @@ bool chooseLight(const std::string& word, render::View& view) {
     return false;
 }
 
+/// The stage with what was asked for on it; nullopt: said what is wrong.
+std::optional<scene::Scene> sceneFor(const plan::Plan& plan, const catalogue::Catalogue& catalogue,
+                                     const Arguments& arguments) {
+    const auto base = std::filesystem::path(arguments.plan).parent_path();
+    scene::Scene scene = scene::build(plan, catalogue, base);
+    for (const auto& problem : scene.problems)
+        fail(problem);
+    if (!scene.problems.empty()) return std::nullopt;
+    if (!arguments.plugs) return scene;
+    const auto pack = loadPack(plan, "", arguments.plan);
+    if (!pack) return std::nullopt;
+    addPlugs(scene, plan, catalogue, *pack, base);
+    return scene;
+}
+
 /// Of several pictures each has its leg's mark in its name.
 std::filesystem::path fileFor(const std::filesystem::path& file, const LegShot& shot) {
     if (shot.mark.empty()) return file;
@@ -187,14 +204,14 @@ int run(const Arguments& arguments) {
     const auto shots = legShots(*plan, *catalogue, arguments.legs, {room, view.storey});
     if (!shots) return fail(shots.error());
 
+    auto scene = sceneFor(*plan, *catalogue, arguments);
+    if (!scene) return kBadInput;
+
     auto context = render::OffscreenContext::create();
     if (!context) return fail(context.error());
     auto renderer = render::Renderer::create(plan::shadersFolder());
     if (!renderer) return fail(renderer.error());
-    renderer->setScene(scene::build(*plan, *catalogue, std::filesystem::path(arguments.plan).parent_path()));
-    for (const auto& problem : renderer->scene().problems)
-        fail(problem);
-    if (!renderer->scene().problems.empty()) return kBadInput;
+    renderer->setScene(std::move(*scene));
 
     for (const LegShot& shot : *shots) {
         view.light_levels = shot.light_levels;
@@ -224,6 +241,10 @@ Command addShot(CLI::App& parser) {
                     "on: every lamp (default); off: none; marks or ids of switch legs, separated by commas: "
                     "their lamps alone, with lines to what works them; each: one such picture a leg that the "
                     "room has, or the storey, as FILE-MARK.png");
+    app->add_flag(
+        "--plugs", arguments->plugs,
+        "With what is plugged in, decided or proposed, as deep as the plan's country pack says; free "
+        "outlets framed, blocked ones crossed out");
     app->add_option("--light", arguments->light, "day, or evening: the lamps and a little dusk")
         ->capture_default_str();
     app->add_option("--size", arguments->size, "Picture size in pixels, WIDTHxHEIGHT")->capture_default_str();
@@ -232,6 +253,7 @@ Command addShot(CLI::App& parser) {
                 "Exit codes: 0 written, 2 the plan or an option can't be used.\n"
                 "Examples:\n  gangway shot house.plan.json -o kitchen.png --room kitchen\n"
                 "  gangway shot house.plan.json -o behind.png --room bedroom --wall C --hide furniture\n"
+                "  gangway shot house.plan.json -o plugs.png --room kitchen --wall A --plugs\n"
                 "  gangway shot house.plan.json -o upstairs.png --storey upper\n"
                 "  gangway shot house.plan.json -o island.png --room kitchen --legs L2,L3 --light evening\n"
                 "  gangway shot house.plan.json -o kitchen.png --room kitchen --legs each --light evening");

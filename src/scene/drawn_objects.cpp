@@ -23,23 +23,21 @@ std::string storeyOf(const HouseIndex& house, const std::string& room_id) {
     return room != nullptr ? room->storey : std::string();
 }
 
-struct Mounting {
-    Placement placement;
-    glm::vec3 facing{0}; // walls only
-};
-
-// Where something hangs; what has no place is told and left out.
-std::optional<Mounting> mountingOf(Scene& scene, const HouseIndex& house, const std::string& what,
-                                   const std::string& room_id, const plan::Host& host) {
+std::expected<Mounting, std::string> mountingOf(const HouseIndex& house, const std::string& what,
+                                                const std::string& room_id, const plan::Host& host) {
     const auto frame = geometry::hostFrame(house, room_id, host);
     const auto point = geometry::hostPoint(house, room_id, host);
-    if (!frame || !point) {
-        scene.problems.push_back(what + ": " + (frame ? point.error() : frame.error()));
-        return std::nullopt;
-    }
+    if (!frame || !point) return std::unexpected(what + ": " + (frame ? point.error() : frame.error()));
     Mounting mounting{{*point, frame->u, frame->v, frame->w}, glm::vec3(0)};
     if (host.kind == plan::Host::Kind::Wall) mounting.facing = toSceneDirection(frame->w);
     return mounting;
+}
+
+// What has no place is told and left out.
+std::optional<Mounting> toldMounting(Scene& scene, std::expected<Mounting, std::string> mounting) {
+    if (mounting) return *mounting;
+    scene.problems.push_back(mounting.error());
+    return std::nullopt;
 }
 
 // How far out of the finished face a plate stands: on the tiles or panelling that it reaches over.
@@ -99,15 +97,16 @@ void drawFurniture(Scene& scene, const HouseIndex& house, const plan::Furniture&
     addToScene(scene, label, parts, elevationOf(house, piece.room));
 }
 
-void drawPlate(Scene& scene, const HouseIndex& house, const catalogue::Catalogue& catalogue,
-               const plan::Plate& plate) {
-    auto mounting = mountingOf(scene, house, "plate '" + plate.id + "'", plate.room, plate.host);
-    if (!mounting) return;
-    const catalogue::ComposedPlate composed = catalogue::compose(catalogue, plate);
+std::expected<Mounting, std::string> plateMounting(const HouseIndex& house, const plan::Plate& plate,
+                                                   const catalogue::ComposedPlate& composed) {
+    auto mounting = mountingOf(house, "plate '" + plate.id + "'", plate.room, plate.host);
+    if (!mounting) return mounting;
     Placement& placement = mounting->placement;
     placement.origin_mm = placement.point({0, 0, standsOut(house, plate, composed)});
-    ObjectParts parts;
-    addPlate(parts, catalogue, composed, placement);
+    return mounting;
+}
+
+Part plateLabel(const HouseIndex& house, const plan::Plate& plate, const Mounting& mounting) {
     Part label;
     label.kind = PartKind::Plate;
     label.object = plate.id;
@@ -115,13 +114,23 @@ void drawPlate(Scene& scene, const HouseIndex& house, const catalogue::Catalogue
     label.storey = storeyOf(house, plate.room);
     label.layer = plan::kLayerPlates;
     label.wall = plate.host.wall;
-    label.facing = mounting->facing;
-    addToScene(scene, label, parts, elevationOf(house, plate.room));
+    label.facing = mounting.facing;
+    return label;
+}
+
+void drawPlate(Scene& scene, const HouseIndex& house, const catalogue::Catalogue& catalogue,
+               const plan::Plate& plate) {
+    const catalogue::ComposedPlate composed = catalogue::compose(catalogue, plate);
+    const auto mounting = toldMounting(scene, plateMounting(house, plate, composed));
+    if (!mounting) return;
+    ObjectParts parts;
+    addPlate(parts, catalogue, composed, mounting->placement);
+    addToScene(scene, plateLabel(house, plate, *mounting), parts, elevationOf(house, plate.room));
 }
 
 void drawLuminaire(Scene& scene, const HouseIndex& house, const plan::Luminaire& luminaire) {
-    const auto mounting =
-        mountingOf(scene, house, "luminaire '" + luminaire.id + "'", luminaire.room, luminaire.host);
+    const auto mounting = toldMounting(
+        scene, mountingOf(house, "luminaire '" + luminaire.id + "'", luminaire.room, luminaire.host));
     if (!mounting) return;
     const double elevation = elevationOf(house, luminaire.room);
     ObjectParts parts;

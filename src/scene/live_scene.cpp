@@ -70,9 +70,10 @@ std::vector<Range> separate(Scene& scene) {
 
 ScenePatch::Kind kindOf(const Part& part) {
     using Kind = ScenePatch::Kind;
-    return part.kind == PartKind::Plate  ? Kind::Plate
-           : part.kind == PartKind::Lamp ? Kind::Luminaire
-                                         : Kind::Furniture;
+    // Plugs come and go with their plate.
+    return part.kind == PartKind::Plate || part.kind == PartKind::Plug ? Kind::Plate
+           : part.kind == PartKind::Lamp                               ? Kind::Luminaire
+                                                                       : Kind::Furniture;
 }
 
 /// Places by object; keys point into a patch, so that looking one up copies no name.
@@ -93,8 +94,9 @@ private:
 };
 
 bool patchable(const Part& part) {
-    return part.index_count > 0 && (part.kind == PartKind::Plate || part.kind == PartKind::Lamp ||
-                                    part.kind == PartKind::Furniture || part.kind == PartKind::Soft);
+    return part.index_count > 0 &&
+           (part.kind == PartKind::Plate || part.kind == PartKind::Plug || part.kind == PartKind::Lamp ||
+            part.kind == PartKind::Furniture || part.kind == PartKind::Soft);
 }
 
 } // namespace

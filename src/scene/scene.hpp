@@ -43,7 +43,7 @@ struct Material {
     bool operator==(const Material&) const = default;
 };
 
-enum class PartKind { Wall, WallCut, Floor, Ceiling, Opening, Furniture, Soft, Lamp, Plate, Zone };
+enum class PartKind { Wall, WallCut, Floor, Ceiling, Opening, Furniture, Soft, Lamp, Plate, Zone, Plug };
 
 /// One drawable: a run of triangles of one material that belongs to one object.
 struct Part {

@@ -23,6 +23,17 @@ Material tint(int number) {
     return material;
 }
 
+/// Without corners that lie on the one before: where an outline was cut by a wall, two may be one.
+std::vector<plan::Vec2> withoutDoubles(const std::vector<plan::Vec2>& outline) {
+    constexpr double kSameMm = 0.01;
+    std::vector<plan::Vec2> kept;
+    for (const plan::Vec2 corner : outline)
+        if (kept.empty() || length(corner - kept.back()) > kSameMm) kept.push_back(corner);
+    while (kept.size() > 1 && length(kept.front() - kept.back()) <= kSameMm)
+        kept.pop_back();
+    return kept;
+}
+
 /// The outline moved inwards; corners along the line that halves them.
 std::vector<plan::Vec2> inset(const std::vector<plan::Vec2>& outline) {
     std::vector<plan::Vec2> moved;
@@ -32,10 +43,6 @@ std::vector<plan::Vec2> inset(const std::vector<plan::Vec2>& outline) {
         const plan::Vec2 after = outline[(i + 1) % count] - outline[i];
         const double a = length(before);
         const double b = length(after);
-        if (a == 0 || b == 0) {
-            moved.push_back(outline[i]);
-            continue;
-        }
         // Left of a counter-clockwise edge is inside.
         const plan::Vec2 in =
             plan::Vec2{-before.y, before.x} * (1 / a) + plan::Vec2{-after.y, after.x} * (1 / b);
@@ -58,7 +65,7 @@ void addTop(meshes::Mesh& mesh, const std::vector<plan::Vec2>& outline, double z
 void addSide(meshes::Mesh& mesh, plan::Vec2 from, plan::Vec2 to, double bottom, double top) {
     const plan::Vec2 along = to - from;
     const double size = length(along);
-    if (size == 0) return;
+    if (size == 0) return; // moved inwards onto each other
     const auto first = static_cast<std::uint32_t>(mesh.positions_mm.size());
     const plan::Vec3 out{along.y / size, -along.x / size, 0};
     for (const plan::Vec3 corner : {plan::Vec3{from.x, from.y, bottom}, plan::Vec3{to.x, to.y, bottom},
@@ -75,8 +82,9 @@ void addZoneVolumes(Scene& scene, const plan::Plan& plan, std::span<const ZoneVo
     for (const ZoneVolume& volume : volumes) {
         const plan::Room* room = plan::findRoom(plan, volume.room);
         const plan::Storey* storey = room == nullptr ? nullptr : plan::findStorey(plan, room->storey);
-        if (storey == nullptr || volume.outline_mm.size() < 3) continue;
-        const auto outline = inset(volume.outline_mm);
+        const auto corners = withoutDoubles(volume.outline_mm);
+        if (storey == nullptr || corners.size() < 3) continue;
+        const auto outline = inset(corners);
         const double bottom = volume.bottom_mm + kInsetMm;
         const double top = volume.top_mm - kInsetMm;
         detail::ObjectParts parts;

@@ -48,8 +48,10 @@ void drawHeading(std::vector<Item>& items, const WallView& view, const Rect& pla
     drawScaleBar(items, {place.right, place.top}, scale);
 }
 
-/// Moves the view into its place under the heading; returns the y under its footnote.
-double placeView(std::vector<Item>& items, Picture picture, const Layout& layout) {
+/// Moves the view into its place under the heading; returns the y under its footnote, which is running text
+/// of all cautions under a view over the whole width.
+double placeView(std::vector<Item>& items, Picture picture, const Layout& layout,
+                 const std::string& footnote) {
     const double spare = layout.view.width() - picture.extent.width();
     const double dx = layout.view.left + spare / 2 - picture.extent.left;
     const double dy = layout.view.top - kHeading - picture.extent.top;
@@ -60,7 +62,7 @@ double placeView(std::vector<Item>& items, Picture picture, const Layout& layout
     if (layout.arrangement == Arrangement::WholeWidth)
         drawCautionLines(items, {layout.view.left, bottom - 1.9}, layout.view.width());
     else
-        Ink(items, "notes").text({layout.view.left, bottom - kFootnote + 0.6}, kDoNotScale, kNoteText);
+        Ink(items, "notes").text({layout.view.left, bottom - kFootnote + 0.6}, footnote, kNoteText);
     return bottom - footnoteOf(layout);
 }
 
@@ -210,6 +212,14 @@ struct Variant {
     bool lean_legend = false;      ///< without the signs that only help
 };
 
+/// Where paper is short, what dotted zones are stands under the view, if there is room in its line.
+std::string footnoteFor(const WallView& view, const Layout& layout, const Variant& variant) {
+    if (variant.density == Density::Roomy) return kDoNotScale;
+    const std::string cable = zoneNotes(view, Wording::Short).cable;
+    const std::string both = cable.empty() ? kDoNotScale : fmt::format("{} {}", kDoNotScale, cable);
+    return drawing::measure(both, kNoteText).width_mm <= layout.view.width() ? both : kDoNotScale;
+}
+
 Remaining contentOf(const WallView& view, const Layout& layout, const Variant& variant) {
     const double width = layout.note_width_mm;
     const bool tight = variant.density == Density::Tight;
@@ -222,9 +232,13 @@ Remaining contentOf(const WallView& view, const Layout& layout, const Variant& v
     };
     add(datumNotes(view, layout.measure_width_mm));
     // A view over the whole width has the cautions in its footnote.
-    if (layout.arrangement != Arrangement::WholeWidth)
-        add(cautions(width, tight ? Wording::Short : Wording::Full));
-    add(zoneNotes(view, width));
+    const Wording wording = tight ? Wording::Short : Wording::Full;
+    ZoneNotes zones = zoneNotes(view, wording);
+    if (layout.arrangement != Arrangement::WholeWidth) {
+        add(cautions(width, wording));
+        if (footnoteFor(view, layout, variant) != kDoNotScale) zones.cable.clear();
+    }
+    add(zoneBlocks(zones, width, wording));
     rest.before_legend = rest.notes.size();
     add(legend(view, width));
     if (variant.lean_legend) std::erase_if(rest.notes, [](const Block& block) { return block.optional; });
@@ -252,7 +266,8 @@ Untitled firstSheet(const WallView& view, Picture picture, const Layout& layout,
                     const Variant& variant, Remaining& rest) {
     drawing::Sheet sheet = emptySheet(view, numbered, picture.scale, 1);
     drawHeading(sheet.items, view, layout.view, picture.scale);
-    const double view_bottom = placeView(sheet.items, std::move(picture), layout);
+    const double view_bottom =
+        placeView(sheet.items, std::move(picture), layout, footnoteFor(view, layout, variant));
     if (layout.arrangement == Arrangement::WholeWidth) {
         placeUnderView(sheet.items, rest, view, layout, variant, view_bottom);
     } else {

@@ -128,7 +128,9 @@ std::string sourced(const catalogue::Sourced& value) {
 
 std::vector<std::string> rangeNotes(const plan::Plan& plan, const catalogue::CountryPack& pack,
                                     const std::vector<lighting::RoomLight>& rooms) {
-    std::vector<std::string> notes;
+    std::vector<std::string> notes = {
+        "What is usual for the use of a room, not a requirement and no verdict on these "
+        "rooms. Tasks such as reading or cooking want more where they are done."};
     bool unstated = false;
     for (const lighting::RoomLight& light : rooms) {
         const plan::Room* room = plan::findRoom(plan, light.room);
@@ -138,10 +140,7 @@ std::vector<std::string> rangeNotes(const plan::Plan& plan, const catalogue::Cou
         const std::string note = fmt::format("{} lx: {}.", rangeText(*usual), usual->source);
         if (std::ranges::find(notes, note) == notes.end()) notes.push_back(note);
     }
-    notes.insert(notes.begin(),
-                 "What is usual for the use of a room, not a requirement and no verdict on these "
-                 "rooms. Tasks such as reading or cooking want more where they are done.");
-    if (unstated) notes.push_back("Rooms with a dash have no use stated in the plan.");
+    if (unstated) notes.emplace_back("Rooms with a dash have no use stated in the plan.");
     return notes;
 }
 

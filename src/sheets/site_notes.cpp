@@ -99,8 +99,9 @@ double drawCautionLines(std::vector<Item>& items, Pt upper_left, double width_mm
     std::string words;
     for (const std::string& caution : kShort)
         words += (words.empty() ? "" : " ") + caution;
-    auto lines = wrapped(words, kNoteText, width_mm);
-    lines.insert(lines.begin(), kDoNotScale);
+    std::vector<std::string> lines = {kDoNotScale};
+    for (std::string& line : wrapped(words, kNoteText, width_mm))
+        lines.push_back(std::move(line));
     return Ink(items, "notes").paragraph({upper_left.x, upper_left.y - kNoteText}, lines, kNoteText) - 1.5;
 }
 

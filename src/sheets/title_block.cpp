@@ -60,11 +60,12 @@ void drawRow(std::vector<Item>& items, Pt upper_left, double height_mm, const st
         const Rect rect{x, upper_left.y - height_mm, x + cell.width_mm, upper_left.y};
         lines.rect(rect, kThin);
         texts.text({x + kPad, rect.top - kPad - kNoteText}, cell.label, kNoteText);
-        // Tall values stand at the right of their label, so that the row keeps its height.
-        const double beside = cell.width_mm - 3 * kPad - drawing::measure(cell.label, kNoteText).width_mm;
+        // Tall values stand at the right of their label, so that the row keeps its height, and clear of the
+        // frame's broad line.
+        const double beside = cell.width_mm - 4 * kPad - drawing::measure(cell.label, kNoteText).width_mm;
         drawing::Text tall = fitted(cell.value, beside, cell.text_mm);
         if (tall.height_mm > kValueText) {
-            tall.at = {rect.right - kPad, rect.bottom + (height_mm - tall.height_mm) / 2};
+            tall.at = {rect.right - 2 * kPad, rect.bottom + (height_mm - tall.height_mm) / 2};
             tall.align = drawing::Align::Right;
             texts.text(tall);
         } else {

@@ -1,6 +1,7 @@
 #include "sheets/zone_hatch.hpp"
 
 #include "checks/wet_zones.hpp"
+#include "drawing/dimensions.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -16,7 +17,7 @@ constexpr drawing::Colour kZoneInk = drawing::kGhost;
 constexpr Pen kStroke{0.13, drawing::LineType::Continuous, kZoneInk};
 /// "Framing of particular fields or areas": ISO 128-2 line 05.1, from memory.
 constexpr Pen kWetFrame{0.18, drawing::LineType::LongDashDoubleDot, kZoneInk};
-constexpr Pen kCableFrame{0.18, drawing::LineType::Dotted, kZoneInk};
+constexpr Pen kCableFrame{0.25, drawing::LineType::Dotted, kZoneInk};
 constexpr Pen kPreferred{0.13, drawing::LineType::LongDashDot, kZoneInk};
 constexpr double kTouch = 0.1;   ///< on paper: nearer to an edge is on it
 constexpr double kTryStep = 1.5; ///< between places tried for a number
@@ -292,19 +293,56 @@ void placeZoneLabels(std::vector<Item>& items, Occupancy& occupancy, const std::
     }
 }
 
-std::vector<Block> zoneNotes(const WallView& view, double width_mm) {
-    std::vector<std::string> notes;
-    if (!view.wet_zones.empty())
-        notes.push_back(
-            fmt::format("Zones of baths and showers: {}. Drawn from the sizes stated here; measure "
-                        "again on site before anything is fixed near them.",
-                        view.zones_pack->limit("wetZone1Top").source));
+namespace {
+
+/// "zone 1 from 0 to 900, up to 2250; zone 2 from 900 to 1500, up to 2250".
+std::string wetReach(const WallView& view) {
+    std::string words;
+    for (const checks::WetWallArea& area : view.wet_zones) {
+        double left = area.outline_mm.front().x;
+        double right = left;
+        double top = 0;
+        for (const Vec2 corner : area.outline_mm) {
+            left = std::min(left, corner.x);
+            right = std::max(right, corner.x);
+            top = std::max(top, corner.y);
+        }
+        words += fmt::format("{}zone {} from {} to {}, up to {}", words.empty() ? "" : "; ", area.number,
+                             drawing::number(left), drawing::number(right), drawing::number(top));
+    }
+    return words;
+}
+
+} // namespace
+
+ZoneNotes zoneNotes(const WallView& view, Wording wording) {
+    const bool full = wording == Wording::Full;
+    ZoneNotes notes;
+    if (!view.wet_zones.empty()) {
+        const std::string reach = wetReach(view);
+        const std::string& source = view.zones_pack->limit("wetZone1Top").source;
+        notes.wet = full
+                        ? fmt::format("Hatched: zones of baths and showers, u: {}. {}. Measure again on site "
+                                      "before anything is fixed near them.",
+                                      reach, source)
+                        : fmt::format("Hatched: zones of baths and showers, u: {} ({}). Measure again.",
+                                      reach, source);
+    }
     if (!view.cable_zones.empty())
-        notes.push_back(fmt::format("Dotted: zones for cables, {}. Cables may lie elsewhere: detect before "
-                                    "drilling.",
-                                    view.cable_zones.front().source));
-    if (notes.empty()) return {};
-    return {headingBlock("Zones", width_mm), notesBlock(notes, width_mm)};
+        notes.cable = full ? fmt::format("Dotted: zones for cables, {}. Cables may lie elsewhere: detect "
+                                         "before drilling.",
+                                         view.cable_zones.front().source)
+                           : fmt::format("Dotted: zones for cables, pack '{}'.", view.zones_pack->id);
+    return notes;
+}
+
+std::vector<Block> zoneBlocks(const ZoneNotes& notes, double width_mm, Wording wording) {
+    std::vector<std::string> lines;
+    for (const std::string& note : {notes.wet, notes.cable})
+        if (!note.empty()) lines.push_back(note);
+    if (lines.empty()) return {};
+    if (wording == Wording::Short) return {notesBlock(lines, width_mm)};
+    return {headingBlock("Zones", width_mm), notesBlock(lines, width_mm)};
 }
 
 } // namespace gangway::sheets

@@ -4,6 +4,7 @@
 
 #include "sheets/block.hpp"
 #include "sheets/elevation_view.hpp"
+#include "sheets/site_notes.hpp"
 #include "sheets/storey_plan_parts.hpp"
 
 #include <functional>
@@ -32,7 +33,14 @@ void drawPlanZoneNumbers(StoreyDrawing& storey);
 void drawWallZones(std::vector<Item>& items, std::vector<Label>& labels, const WallView& view, OnPaper paper);
 /// Near the top of their zone, or else anywhere in it; left out where there is no room.
 void placeZoneLabels(std::vector<Item>& items, Occupancy& occupancy, const std::vector<Label>& labels);
-/// What the zones on an elevation are, by whom, and that they are measured again; none: nothing is drawn.
-std::vector<Block> zoneNotes(const WallView& view, double width_mm);
+/// What the zones on an elevation are, how far they reach, by whom, and that they are measured again, a
+/// sentence or two a kind of zone; empty where there are none.
+struct ZoneNotes {
+    std::string wet;
+    std::string cable;
+};
+ZoneNotes zoneNotes(const WallView& view, Wording wording);
+/// As notes on the sheet; short ones without a heading.
+std::vector<Block> zoneBlocks(const ZoneNotes& notes, double width_mm, Wording wording);
 
 } // namespace gangway::sheets

@@ -93,3 +93,21 @@ TEST_CASE("mesh-hull: files that can't be read are boxes of the stated size") {
         CHECK(ofRule(findings, "covered-plate").size() == 1);
     }
 }
+
+TEST_CASE("mesh-hull: more triangles than are looked through are said, and still hide a plate") {
+    // A closed box with its triangles given again and again: 12 each time.
+    const auto times = [](int count) {
+        meshes::Part part = boxPart({600, 400, 500});
+        const auto once = part.mesh.triangles;
+        for (int i = 1; i < count; ++i)
+            part.mesh.triangles.insert(part.mesh.triangles.end(), once.begin(), once.end());
+        return part;
+    };
+    REQUIRE(meshes::writeGlb({times(1666)}, folder() / "many.glb"));    // 19992
+    REQUIRE(meshes::writeGlb({times(1667)}, folder() / "toomany.glb")); // 20004
+    CHECK(said(judged("many.glb")).empty());
+    CHECK(said(judged("toomany.glb")).find("'toomany.glb' has 20004 triangles") != std::string::npos);
+    CHECK(said(judged("toomany.glb")).find("judged by its hull") != std::string::npos);
+    CHECK(ofRule(judged("many.glb"), "covered-plate").size() == 1);
+    CHECK(ofRule(judged("toomany.glb"), "covered-plate").size() == 1);
+}

@@ -37,6 +37,56 @@ TEST_CASE("check --json gives the same findings as data, faults first") {
             CHECK_FALSE(finding[key].get<std::string>().empty());
 }
 
+TEST_CASE("check --margins lists every plate on a wall, the most fragile first") {
+    // By hand: a room of 4000 x 2400 without furniture. An 81 plate (DIN 49073 frame, trade facts value 43)
+    // whose middle is 150 from the wall's left end and one 1500 from it: the wall's ends are 150 - 40.5 =
+    // 109.5 and more than 1000 away from their edges, their own corners' and heights' limits aside.
+    const auto file = freshFolder("cli-check-margins") / "room.plan.json";
+    std::ofstream(file) << R"({"gangway": 1,
+      "storeys": [{"id": "ground", "name": "Ground", "plateFormat": "round-71"}],
+      "rooms": [{"id": "room", "letter": "R", "name": "Room", "storey": "ground",
+                 "outline": [[0, 3000], [4000, 3000], [4000, 0], [0, 0]]}],
+      "plates": [
+        {"id": "wide", "tag": "R-01", "room": "room", "wall": "A", "setOut": 1500, "height": 450,
+         "modules": ["socket-f"]},
+        {"id": "near", "tag": "R-02", "room": "room", "wall": "A", "setOut": 150, "height": 450,
+         "modules": ["socket-f"]}]})";
+    const Ran text = call("check '" + file.string() + "' --margins");
+    INFO(text.err);
+    REQUIRE(text.out.find("Margins: ") != std::string::npos);
+    CHECK(text.out.find("  R-02 ") < text.out.find("  R-01 "));
+    const Json margins = Json::parse(call("check '" + file.string() + "' --margins --json").out)["margins"];
+    REQUIRE(margins.size() == 2);
+    CHECK(margins[0]["plate"] == "near");
+    CHECK(margins[0]["room"] == "room");
+    CHECK(margins[0]["wall"] == "A");
+    CHECK(margins[0]["margin"].get<double>() <= 109.5);
+    CHECK(margins[1]["margin"].get<double>() > margins[0]["margin"].get<double>());
+    CHECK_FALSE(Json::parse(call("check '" + file.string() + "' --json").out).contains("margins"));
+    CHECK(call("check '" + file.string() + "' --margins --sarif").code == 2);
+}
+
+TEST_CASE("check --margins of the demo: sorted, and what is wrong as it stands comes first") {
+    const Json report = Json::parse(call("check " + kTerrace + " --margins --json").out);
+    const Json& margins = report["margins"];
+    REQUIRE(margins.size() > 40);
+    for (std::size_t i = 1; i < margins.size(); ++i)
+        CHECK(margins[i - 1]["margin"].get<double>() <= margins[i]["margin"].get<double>());
+    CHECK(margins.front()["margin"].get<double>() <= 0);
+    CHECK(margins.back()["margin"].get<double>() > 0);
+    // A fault about a plate's place leaves it no margin.
+    int covered = 0;
+    for (const Json& finding : report["findings"]) {
+        if (finding["rule"] != "covered-plate" || finding["severity"] == "hint") continue;
+        for (const Json& margin : margins)
+            if (margin["plate"] == finding["objects"][0]) {
+                ++covered;
+                CHECK(margin["margin"].get<double>() <= 0);
+            }
+    }
+    CHECK(covered > 0);
+}
+
 TEST_CASE("check of a plan without a fault exits 0, of one that can't be read 2") {
     CHECK(call("check '" + freshFolder("cli-check").string() + "/none.plan.json'").code == 2);
     const auto empty = freshFolder("cli-check") / "empty.plan.json";

@@ -95,7 +95,9 @@ TEST_CASE("the en-suite's wall A: zone 1 to 900 and zone 2 to 1500, both to 2250
         CHECK(test::heightOf(frame) * sheet.scale == Approx(2250).margin(0.5));
     CHECK(test::hasText(sheet, "zone 1"));
     CHECK(test::hasText(sheet, "zone 2"));
-    CHECK(test::hasWords(sheet, "Zones of baths and showers"));
+    CHECK(test::hasWords(sheet, "zones of baths and showers"));
+    // Tray 900 wide from the wall's left corner; 701.30 (4.3, 4.5): 600 beyond it, both to 2250.
+    CHECK(test::hasWords(sheet, "zone 1 from 0 to 900, up to 2250; zone 2 from 900 to 1500, up to 2250"));
 }
 
 TEST_CASE("walls without a zone, and sheets without a pack, have none; nor those that ask for none") {
@@ -109,16 +111,18 @@ TEST_CASE("walls without a zone, and sheets without a pack, have none; nor those
 TEST_CASE("zones crowd no elevation: no texts touch, and no wall takes more sheets than without") {
     sheets::Options options;
     const auto without = test::sheetsOf(terrace(), options);
-    options.pack = &pack("gb");
-    for (const bool cable : {false, true}) {
-        options.cable_zones = cable;
-        const auto with = test::sheetsOf(terrace(), options);
-        for (const auto& sheet : with.sheets) {
-            INFO(sheet.title);
-            CHECK(test::touchingWords(sheet, 0) == "");
+    for (const char* id : {"gb", "international"})
+        for (const bool cable : {false, true}) {
+            options.pack = &pack(id);
+            options.cable_zones = cable;
+            const auto with = test::sheetsOf(terrace(), options);
+            for (const auto& sheet : with.sheets) {
+                INFO(sheet.title);
+                CHECK(test::touchingWords(sheet, 0) == "");
+            }
+            INFO(id << (cable ? ", cable zones too" : ""));
+            CHECK(with.sheets.size() == without.sheets.size());
         }
-        if (!cable) CHECK(with.sheets.size() == without.sheets.size());
-    }
 }
 
 TEST_CASE("cable zones are drawn on request, with their names") {
