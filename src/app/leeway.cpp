@@ -92,7 +92,7 @@ void tell(const State& state, const checks::Stretch& stretch, bool warned) {
     ImGui::EndTooltip();
 }
 
-/// Words on their own ground under the wall.
+/// Words on their own ground over the wall.
 void words(const State& state, ImVec2 at, const std::string& text, unsigned ink) {
     const ImFont& small = *state.fonts.small;
     const ImVec2 extent = small.CalcTextSizeA(small.FontSize, 1e4F, 0, text.c_str());
@@ -105,19 +105,24 @@ void words(const State& state, ImVec2 at, const std::string& text, unsigned ink)
     list.AddText(&small, small.FontSize, at, packed(ink), text.c_str());
 }
 
-/// "right by 34 mm, then the front door", under the plate.
-void margin(State& state, const Projector& project, float y) {
+/// "may be 34 mm off, then the front door".
+void margin(State& state, ImVec2 at) {
     const Leeway& leeway = state.leeway;
-    const plan::Vec2 at{leeway.plate.host.u_mm, leeway.plate.host.v_mm};
-    const auto found = checks::marginOf(leeway.bars, leeway.half_mm, at, leeway.whole);
-    const auto foot = project(at.x, 0);
-    if (!foot) return;
+    const plan::Vec2 centre{leeway.plate.host.u_mm, leeway.plate.host.v_mm};
+    const auto found = checks::marginOf(leeway.bars, leeway.half_mm, centre, leeway.whole);
     const std::string by = closedBy(found.bar, "the corner");
     const bool wrong = found.mm <= 0;
-    words(state, {foot->x + 8 * state.scale, y},
+    words(state, at,
           wrong ? fmt::format("too near: {}", by)
                 : fmt::format("may be {} off, then {}", said(state, found.mm), by),
           wrong ? kOn.fault : kOn.ink);
+}
+
+double highestOf(const plan::Room& room, std::size_t wall) {
+    double high = 0;
+    for (const plan::Vec2 corner : geometry::wallOutline(room, wall))
+        high = std::max(high, corner.y);
+    return high;
 }
 } // namespace
 
@@ -136,7 +141,8 @@ void drawLeeway(State& state, const plan::Room& room, std::size_t wall, const Pr
     const bool warned = free.empty();
     if (warned) free = stretches(plan::Severity::Fault);
     const auto corner = project(0, 0);
-    if (!corner) return;
+    const auto head = project(0, highestOf(room, wall));
+    if (!corner || !head) return;
     const float y = corner->y + 8 * state.scale;
     for (std::size_t i = 0; i < free.size(); ++i) {
         const auto from = project(free[i].u.from_mm, 0);
@@ -146,13 +152,14 @@ void drawLeeway(State& state, const plan::Room& room, std::size_t wall, const Pr
         state.places[fmt::format("free:{}", i)] = {from->x, y, to->x - from->x, 1};
         if (on) tell(state, free[i], warned);
     }
+    const ImVec2 beside_name{head->x + 62 * state.scale, head->y - 15 * state.scale};
     if (warned)
-        words(state, {corner->x + 8 * state.scale, y + 10 * state.scale},
+        words(state, beside_name,
               free.empty() ? fmt::format("There is no place on this wall at {}.", said(state, v))
                            : fmt::format("No place without a warning on this wall at {}.", said(state, v)),
               free.empty() ? kOn.fault : kOn.query);
     else
-        margin(state, project, y + 10 * state.scale);
+        margin(state, beside_name);
 }
 
 } // namespace gangway::app

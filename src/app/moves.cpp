@@ -190,14 +190,22 @@ void stepInto(State& state, const plan::Room& room, plan::Vec2 at_mm) {
     flyTo(state, camera);
 }
 
+namespace {
+/// Whether the eye is in a room. Rooms of other storeys lie over or under it, so its height counts.
+bool stillIn(const State& state, const std::string& room_id) {
+    const auto* room = geometry::roomAt(state.plan(), state.storey, standingAt(state));
+    const double above_floor = scene::toHouse(state.camera.eye).z - elevationOf(state, state.storey);
+    return room != nullptr && room->id == room_id && above_floor > 0 && above_floor < 2 * scene::kEyeHeightMm;
+}
+} // namespace
+
 void setStance(State& state, Stance stance) {
     const Stance before = std::exchange(state.stance, stance);
     if (stance == Stance::Plan) return;
     if (stance == Stance::Walk) {
         if (before == Stance::Walk) return;
         // Back from the plan one stands where one stood, unless another room was chosen there.
-        const auto* stood = geometry::roomAt(state.plan(), state.storey, standingAt(state));
-        if (before == Stance::Plan && stood != nullptr && stood->id == state.room) return;
+        if (before == Stance::Plan && stillIn(state, state.room)) return;
         if (const plan::Room* room = standingRoom(state)) flyTo(state, scene::roomView(state.plan(), *room));
         return;
     }

@@ -136,14 +136,14 @@ void drawReach(const State& state, const WallOverlay& overlay, const Projector& 
     }
 }
 
-/// Wrong, fragile, good enough, good; dots instead of a tint where it is wrong, for eyes that see no red.
+/// Good, good enough, fragile, wrong: what is good stands out, what is wrong keeps the drawing legible.
 struct MarginLook {
     float from_mm;
     unsigned ink;
     float alpha;
 };
 constexpr auto kMargins = std::to_array<MarginLook>(
-    {{50, 0x0B6E5F, 0.34F}, {15, 0x0B6E5F, 0.16F}, {0, 0xC98A1B, 0.38F}, {-1e9F, 0x9E1B32, 0.22F}});
+    {{50, 0x0B6E5F, 0.42F}, {15, 0x0B6E5F, 0.24F}, {0, 0xC98A1B, 0.42F}, {-1e9F, 0x9E1B32, 0.09F}});
 
 std::size_t lookOf(float mm) {
     std::size_t look = 0;
@@ -198,6 +198,25 @@ void legend(const State& state) {
         ImGui::TextUnformatted(kWords[i]);
     }
 }
+/// Areas that meet are drawn with hard edges: soft ones of neighbours would show as lines.
+class HardEdges {
+public:
+    explicit HardEdges(ImDrawList& list) : list_(list), flags_(list.Flags) {
+        list_.Flags &= ~ImDrawListFlags_AntiAliasedFill;
+    }
+    HardEdges(const HardEdges&) = delete;
+    HardEdges& operator=(const HardEdges&) = delete;
+    ~HardEdges() { list_.Flags = flags_; }
+
+private:
+    ImDrawList& list_;
+    ImDrawListFlags flags_;
+};
+
+/// For the report: that it is drawn.
+void told(State& state, const std::string& name) {
+    state.places["overlaid:" + name] = {state.stage.x, state.stage.y, 1, 1};
+}
 } // namespace
 
 void overlayRows(State& state) {
@@ -239,22 +258,27 @@ void overlayRows(State& state) {
     ImGui::Dummy({0, 6 * s});
 }
 
-void drawOverlays(State& state, const plan::Room& room, std::size_t wall, const Projector& project) {
+void drawOverlays(State& state, const plan::Room& room, std::size_t wall, const Projector& project,
+                  Place place) {
     const Overlays& overlays = state.overlays;
     if (state.seat != Seat::Designer || !state.derived.house || findingPack(state) == nullptr) return;
+    ImDrawList& list = *ImGui::GetWindowDrawList();
+    const HardEdges hard(list);
     const Leeway& leeway = state.leeway;
-    if (overlays.margins && !leeway.key.empty() && leeway.room == room.id && leeway.wall == wall)
+    if (overlays.margins && place == Place::Strip && !leeway.key.empty() && leeway.room == room.id &&
+        leeway.wall == wall)
         drawMargins(state, leeway, room, project);
     if (!overlays.wet && !overlays.cables && overlays.body.empty()) return;
     refresh(state, room);
     if (wall >= overlays.walls.size()) return;
     const WallOverlay& overlay = overlays.walls[wall];
-    ImDrawList& list = *ImGui::GetWindowDrawList();
     drawReach(state, overlay, project);
     for (const checks::ZoneArea& area : overlay.cables)
         hatched(list, area.area_mm, project, kCable, true, state.scale);
     for (const checks::WetWallArea& area : overlay.wet)
         hatched(list, area.outline_mm, project, kWater, false, state.scale);
+    if (place == Place::Strip && !overlay.cables.empty()) told(state, "cables:" + room.walls[wall].id);
+    if (place == Place::Strip && !overlay.wet.empty()) told(state, "wet:" + room.walls[wall].id);
     for (const checks::ZoneArea& area : overlay.cables)
         if (area.point.empty()) name(state, area.area_mm, project, area.name, kCable);
     for (const checks::WetWallArea& area : overlay.wet)

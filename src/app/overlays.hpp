@@ -47,10 +47,12 @@ struct Leeway {
 
 /// Of the panel "Layers": what is laid over the walls.
 void overlayRows(State& state);
-/// Over one wall of a room, before plates' outlines and findings.
-void drawOverlays(State& state, const plan::Room& room, std::size_t wall, const Projector& project);
+/// Over one wall of a room, before plates' outlines and findings. The margin picture lies on the strip alone:
+/// on the stage it would cover what stands before the wall.
+void drawOverlays(State& state, const plan::Room& room, std::size_t wall, const Projector& project,
+                  Place place);
 /// Under the strip of a wall: where the plate in hand may sit at its height, what closes each gap, and its
-/// margin. `foot` is where the wall's foot is drawn.
+/// margin, in words over the wall beside its name.
 void drawLeeway(State& state, const plan::Room& room, std::size_t wall, const Projector& project);
 /// Zones of all baths and showers of the house, for the stage.
 std::vector<checks::WetVolume> wetVolumesOf(const State& state);

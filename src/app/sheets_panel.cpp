@@ -2,6 +2,7 @@
 #include "app/panels.hpp"
 #include "export/export.hpp"
 #include "export/tables.hpp"
+#include "sheets/findings_sheet.hpp"
 #include "sheets/lighting_plan.hpp"
 #include "sheets/schedule_sheets.hpp"
 #include "sheets/schedules.hpp"
@@ -17,32 +18,49 @@ namespace gangway::app {
 namespace {
 using Drawn = std::expected<drawing::Drawing, std::string>;
 
+/// The plan's own, nothing in its place: what is printed must not go by another country's numbers unsaid.
+const catalogue::CountryPack* packOf(const State& state) {
+    return state.packs.pack(state.plan().pack);
+}
+
 sheets::Options optionsOf(const State& state) {
     sheets::Options options;
     options.base = state.document.file().parent_path();
+    options.pack = packOf(state);
     return options;
 }
 
-Drawn elevations(const State& state) {
+/// Of what goes by a country pack.
+std::unexpected<std::string> noPack(const State& state) {
+    return std::unexpected(fmt::format("no country pack '{}'", state.plan().pack));
+}
+
+Drawn elevations(State& state) {
     return sheets::elevationSheets(state.plan(), state.catalogue, optionsOf(state));
 }
 
-Drawn switching(const State& state) {
+Drawn switching(State& state) {
     sheets::SwitchingOptions options;
     options.base = state.document.file().parent_path();
     return sheets::switchingSheets(state.plan(), state.catalogue, options);
 }
 
-Drawn lighting(const State& state) {
-    const auto* pack = state.packs.pack(state.plan().pack);
-    if (pack == nullptr) return std::unexpected(fmt::format("no country pack '{}'", state.plan().pack));
+Drawn lighting(State& state) {
+    const auto* pack = packOf(state);
+    if (pack == nullptr) return noPack(state);
     return sheets::lightingSheets(state.plan(), state.catalogue, *pack, optionsOf(state));
 }
 
-Drawn schedule(const State& state) {
-    const auto* pack = state.packs.pack(state.plan().pack);
-    if (pack == nullptr) return std::unexpected(fmt::format("no country pack '{}'", state.plan().pack));
+Drawn schedule(State& state) {
+    const auto* pack = packOf(state);
+    if (pack == nullptr) return noPack(state);
     return sheets::scheduleSheets(state.plan(), state.catalogue, *pack, optionsOf(state));
+}
+
+Drawn findings(State& state) {
+    const auto* pack = packOf(state);
+    if (pack == nullptr) return noPack(state);
+    return sheets::findingsSheets(state.plan(), state.catalogue, *pack, findingsOf(state), optionsOf(state));
 }
 
 constexpr std::string_view kSchedule = "schedule"; ///< the kind that has a workbook beside its sheets
@@ -50,13 +68,14 @@ constexpr std::string_view kSchedule = "schedule"; ///< the kind that has a work
 struct Kind {
     const char* name;  ///< of the file: "-switching.pdf"
     const char* label; ///< beside its box
-    Drawn (*draw)(const State& state);
+    Drawn (*draw)(State& state);
 };
 constexpr Kind kKinds[] = {
     {"elevations", "Wall elevations, dimensioned", elevations},
     {"switching", "Switching plans: what works which lamp", switching},
     {"lighting", "Light: an estimate, direct light only", lighting},
-    {kSchedule.data(), "Schedules: what is where and what to order, with a workbook (.xlsx)", schedule},
+    {kSchedule.data(), "Schedules, with a workbook (.xlsx)", schedule},
+    {"findings", "Findings, and what was accepted", findings},
 };
 
 /// The same tables for a spreadsheet; what went wrong in words, or empty.
@@ -71,7 +90,7 @@ std::string writeWorkbook(const State& state, const std::filesystem::path& file)
 }
 
 /// Writes one kind; what went wrong in words, or empty. Counts its sheets.
-std::string write(const State& state, const Kind& kind, const std::filesystem::path& folder,
+std::string write(State& state, const Kind& kind, const std::filesystem::path& folder,
                   std::size_t& sheets_written) {
     const auto drawing = kind.draw(state);
     if (!drawing) return fmt::format("{}: {}", kind.name, drawing.error());
@@ -128,9 +147,15 @@ void sheetsPanel(State& state) {
         place(state, fmt::format("sheets:{}", kind.name));
     }
     ImGui::Separator();
-    ImGui::Checkbox("PDF, all sheets of a kind in one file", &state.sheets_pdf);
-    ImGui::Checkbox("SVG, one file a sheet", &state.sheets_svg);
-    ImGui::Checkbox("PNG, one file a sheet", &state.sheets_png);
+    const auto format = [](const char* name, bool& wanted, const char* files) {
+        ImGui::Checkbox(name, &wanted);
+        if (ImGui::IsItemHovered()) ImGui::SetTooltip("%s", files);
+    };
+    format("PDF", state.sheets_pdf, "All sheets of a kind in one file");
+    ImGui::SameLine(0, 24 * state.scale);
+    format("SVG", state.sheets_svg, "One file a sheet");
+    ImGui::SameLine(0, 24 * state.scale);
+    format("PNG", state.sheets_png, "One file a sheet");
     ImGui::TextDisabled("Folder");
     ImGui::SetNextItemWidth(-1);
     ImGui::InputText("##folder", &state.sheets_folder);

@@ -225,7 +225,7 @@ void overlaysOnStage(State& state, const render::View& view) {
         if (frame.w.x * from.x + frame.w.y * from.y <= 0) continue;
         plan::Host host;
         host.wall = room->walls[wall].id;
-        drawOverlays(state, *room, wall, stageProjector(state, view, room->id, host));
+        drawOverlays(state, *room, wall, stageProjector(state, view, room->id, host), Place::Stage);
     }
 }
 

@@ -296,7 +296,7 @@ void drawStrip(State& state) {
     list.AddImage(reinterpret_cast<ImTextureID>(static_cast<std::uintptr_t>(picture.texture)), map.corner,
                   {map.corner.x + width, map.corner.y + height});
     for (const auto& wall : picture.strip.walls)
-        drawOverlays(state, *room, wall.wall, wallProjector(state, *room, map, wall.wall));
+        drawOverlays(state, *room, wall.wall, wallProjector(state, *room, map, wall.wall), Place::Strip);
     const std::string hit = platesOnStrip(state, *room, map, over);
     if (!hit.empty()) state.hovered = hit;
     findingOnStrip(state, *room, map);

@@ -1,5 +1,6 @@
 #include "checks/point.hpp"
 
+#include "catalogue/plug_shapes.hpp"
 #include "plan/furniture_kinds.hpp"
 
 #include <algorithm>
@@ -16,16 +17,19 @@ std::string wallKey(const std::string& room, const std::string& wall) {
     return room + '\n' + wall;
 }
 
-/// What is plugged into a plate decides the depth; where nothing is said, a straight plug.
+/// The deepest of what is plugged into a plate decides the depth; where nothing is said, a straight plug.
 void takePlug(const catalogue::CountryPack& pack, Point& point) {
     if (!point.socket && !point.data) return;
     auto plug = point.socket ? plan::Device::Plug::Straight : plan::Device::Plug::Flat;
-    for (const plan::Device* device : point.devices)
-        if (point.socket) plug = device->plug;
+    const auto depth = [&](plan::Device::Plug kind) { return pack.limit(catalogue::plugLimit(kind)).value; };
+    if (point.socket && !point.devices.empty())
+        plug = std::ranges::max(point.devices, {}, [&](const plan::Device* device) {
+                   return depth(device->plug);
+               })->plug;
     const bool flat = plug == plan::Device::Plug::Flat;
     const bool block = plug == plan::Device::Plug::PowerBlock;
-    point.plug_limit = flat ? "plugFlat" : block ? "plugBlock" : "plugStraight";
-    point.plug_mm = pack.limit(point.plug_limit).value;
+    point.plug_limit = catalogue::plugLimit(plug);
+    point.plug_mm = depth(plug);
     point.plug_words = flat ? "a flat plug" : block ? "a power block" : "a straight plug";
 }
 

@@ -153,6 +153,12 @@ void propose(const Facts& facts, const WallScene& scene, const Point& point, con
     // Whole millimetres are set out; towards the inside of the free stretch.
     const double way = *at - host.u_mm;
     const double u = way > 0 ? std::ceil(*at - 1e-6) : std::floor(*at + 1e-6);
+    constexpr double kSameMm = 0.05;
+    if (std::abs(u - host.u_mm) < kSameMm) {
+        finding.remedy =
+            "No place near it on this wall is better: move what stands there, or take it as it is.";
+        return;
+    }
     finding.remedy = fmt::format("Slide it {} mm {}, to {} from the left {}, or move what stands there.",
                                  mm(std::abs(u - host.u_mm)), way > 0 ? "right" : "left", mm(u),
                                  scene.host == nullptr ? "corner" : "edge");

@@ -10,12 +10,12 @@ void addPlugs(scene::Scene& scene, const plan::Plan& plan, const catalogue::Cata
     const geometry::HouseIndex house(plan);
     const checks::Facts facts(house, catalogue, pack, base);
     checks::LeadRooms rooms(facts);
-    std::vector<scene::PluggedIn> plugged;
+    std::vector<catalogue::PluggedIn> plugged;
     for (const checks::DeviceOutlet& outlet : checks::assignOutlets(facts, rooms).devices)
         if (outlet.plate != nullptr)
             plugged.push_back(
                 {outlet.plate->id, outlet.device->id, outlet.device->plug, outlet.device->plug_type});
-    scene::addPlugBodies(scene, house, catalogue, pack, scene::plugPlaces(house, catalogue, plugged));
+    scene::addPlugBodies(scene, house, catalogue, pack, catalogue::plugPlaces(plan, catalogue, plugged));
 }
 
 } // namespace gangway::cli

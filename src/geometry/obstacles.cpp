@@ -5,9 +5,13 @@
 #include "geometry/convex_hull.hpp"
 #include "geometry/house_index.hpp"
 #include "geometry/rough_bounds.hpp"
+#include "meshes/flaws.hpp"
 
 #include <algorithm>
+#include <cmath>
+#include <iterator>
 #include <limits>
+#include <numbers>
 
 namespace gangway::geometry {
 namespace {
@@ -40,15 +44,70 @@ std::vector<Vec3> between(const std::vector<Vec3>& points,
     return kept;
 }
 
-void addSolid(const Frame& surface, const plan::Furniture& piece, const Solid& solid, double reach_mm,
-              std::vector<Obstacle>& obstacles) {
+/// Of many points those that lie furthest out in directions 7.5 degrees apart; of few all.
+std::vector<Vec3> outermost(const std::vector<Vec3>& points) {
+    constexpr std::size_t kFew = 64;
+    constexpr int kRound = 48;
+    if (points.size() <= kFew) return points;
+    std::vector<Vec3> kept;
+    for (int up = -kRound / 4; up <= kRound / 4; ++up)
+        for (int round = 0; round < kRound; ++round) {
+            const double tilt = 2 * std::numbers::pi * up / kRound;
+            const double turn = 2 * std::numbers::pi * round / kRound;
+            const Vec3 way{std::cos(tilt) * std::cos(turn), std::cos(tilt) * std::sin(turn), std::sin(tilt)};
+            const Vec3 furthest = std::ranges::max(points, {}, [&](Vec3 p) { return dot(p, way); });
+            const auto same = [&](Vec3 p) { return length(p - furthest) == 0; };
+            if (std::ranges::none_of(kept, same)) kept.push_back(furthest);
+        }
+    return kept;
+}
+
+/// The same of the hull of points: where lines between the points on either side of a distance pass it.
+std::vector<Vec3> hullBetween(const std::vector<Vec3>& points, double low, double high) {
+    std::vector<Vec3> kept = between(points, {}, low, high);
+    for (const double plane : {low, high}) {
+        std::vector<Vec3> nearer;
+        std::vector<Vec3> beyond;
+        for (const Vec3 p : points)
+            (p.z < plane ? nearer : beyond).push_back(p);
+        nearer = outermost(nearer);
+        beyond = outermost(beyond);
+        for (const Vec3 a : nearer)
+            for (const Vec3 b : beyond)
+                kept.push_back(a + (b - a) * ((plane - a.z) / (b.z - a.z)));
+    }
+    return kept;
+}
+
+std::vector<Vec3> inFrame(const Frame& surface, const Solid& solid) {
     std::vector<Vec3> points;
     points.reserve(solid.mesh.positions_mm.size());
     for (const Vec3 p : solid.mesh.positions_mm)
         points.push_back(toFrame(surface, p));
-    Obstacle obstacle{&piece, solid.name, {}, std::numeric_limits<double>::infinity(), 0};
+    return points;
+}
+
+/// An open surface that goes on beyond the reach bounds nothing at the reach: only its hull can be judged.
+/// The parts of a file are one surface together.
+std::vector<Vec3> openBeyond(const Frame& surface, const std::vector<Solid>& solids, double reach_mm) {
+    std::vector<Vec3> points;
+    std::vector<const meshes::Mesh*> meshes;
+    for (const Solid& solid : solids) {
+        std::ranges::move(inFrame(surface, solid), std::back_inserter(points));
+        meshes.push_back(&solid.mesh);
+    }
+    const auto beyond = [&](Vec3 p) { return p.z > reach_mm; };
+    if (std::ranges::none_of(points, beyond) || std::ranges::all_of(points, beyond) ||
+        !meshes::isOpen(meshes))
+        points.clear();
+    return points;
+}
+
+void addPoints(const plan::Furniture& piece, const std::string& solid, const std::vector<Vec3>& points,
+               std::vector<Obstacle>& obstacles) {
+    Obstacle obstacle{&piece, solid, {}, std::numeric_limits<double>::infinity(), 0};
     std::vector<Vec2> flat;
-    for (const Vec3 p : between(points, solid.mesh.triangles, -kBehindMm, reach_mm)) {
+    for (const Vec3 p : points) {
         flat.push_back({p.x, p.y});
         obstacle.near_mm = std::min(obstacle.near_mm, p.z);
         obstacle.far_mm = std::max(obstacle.far_mm, p.z);
@@ -68,8 +127,14 @@ std::vector<Obstacle> obstaclesBefore(const HouseIndex& house, const std::string
         if (piece->kind == "rug" || piece->id == except) continue;
         const Bounds rough = roughBounds(*piece, surface);
         if (!rough.empty() && !mayStandBefore(surface, rough, reach_mm)) continue;
-        for (const Solid& solid : furnitureSolids(*piece, base).solids)
-            addSolid(surface, *piece, solid, reach_mm, obstacles);
+        const auto solids = furnitureSolids(*piece, base).solids;
+        for (const Solid& solid : solids)
+            addPoints(*piece, solid.name,
+                      between(inFrame(surface, solid), solid.mesh.triangles, -kBehindMm, reach_mm),
+                      obstacles);
+        if (piece->kind != "gltf") continue;
+        if (const auto points = openBeyond(surface, solids, reach_mm); !points.empty())
+            addPoints(*piece, solids.front().name, hullBetween(points, -kBehindMm, reach_mm), obstacles);
     }
     return obstacles;
 }

@@ -16,7 +16,7 @@ struct Obstacle {
 
 /// Obstacles within `reach_mm` straight out of a surface of a room, in the order of the room's furniture.
 /// Rugs and the piece `except` (the surface's own) are left out. A solid that is not convex is taken as its
-/// hull.
+/// hull; so is all of a glTF piece whose surface is open where the reach cuts it.
 std::vector<Obstacle> obstaclesBefore(const HouseIndex& house, const std::string& room_id,
                                       const Frame& surface, double reach_mm, const std::string& except = {},
                                       const std::filesystem::path& base = {});

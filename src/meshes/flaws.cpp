@@ -22,20 +22,20 @@ constexpr std::size_t kMostTriangles = 20000;
 
 using Corners = std::array<std::uint32_t, 3>;
 
-/// The triangles of all parts over corners that are joined where they lie on each other.
+/// The triangles of all meshes over corners that are joined where they lie on each other.
 struct Surface {
     std::vector<Vec3> points;
     std::vector<Corners> triangles;
 };
 
-Surface joined(const std::vector<Part>& parts) {
+Surface joined(const std::vector<const Mesh*>& meshes) {
     Surface surface;
     std::map<std::array<long long, 3>, std::uint32_t> known;
-    for (const Part& part : parts)
-        for (const Corners& triangle : part.mesh.triangles) {
+    for (const Mesh* mesh : meshes)
+        for (const Corners& triangle : mesh->triangles) {
             Corners made{};
             for (std::size_t i = 0; i < 3; ++i) {
-                const Vec3 p = part.mesh.positions_mm[triangle[i]];
+                const Vec3 p = mesh->positions_mm[triangle[i]];
                 const std::array<long long, 3> key{std::llround(p.x / kJoinMm), std::llround(p.y / kJoinMm),
                                                    std::llround(p.z / kJoinMm)};
                 const auto [at, is_new] =
@@ -147,13 +147,16 @@ bool crossesItself(const Surface& surface) {
 
 std::string flawOf(const std::vector<Part>& parts) {
     std::size_t count = 0;
-    for (const Part& part : parts)
+    std::vector<const Mesh*> meshes;
+    for (const Part& part : parts) {
         count += part.mesh.triangles.size();
+        meshes.push_back(&part.mesh);
+    }
     if (count == 0) return "is empty";
     if (count > kMostTriangles)
         return fmt::format("has {} triangles, more than the {} that are looked through", count,
                            kMostTriangles);
-    const Surface surface = joined(parts);
+    const Surface surface = joined(meshes);
     if (surface.triangles.empty()) return "is empty";
     const Vec3 size = sizeOf(surface);
     const double largest = std::max({size.x, size.y, size.z});
@@ -164,6 +167,10 @@ std::string flawOf(const std::vector<Part>& parts) {
         return fmt::format("is open: {} edges belong to one triangle only", open);
     if (crossesItself(surface)) return "crosses itself: triangles of one shell pass through each other";
     return {};
+}
+
+bool isOpen(const std::vector<const Mesh*>& meshes) {
+    return openEdges(joined(meshes)) > 0;
 }
 
 } // namespace gangway::meshes

@@ -12,4 +12,7 @@ namespace gangway::meshes {
 /// one. Empty when nothing is wrong. All parts together are one surface: files part them by colour.
 std::string flawOf(const std::vector<Part>& parts);
 
+/// Whether some edge of all these surfaces together belongs to one triangle only.
+bool isOpen(const std::vector<const Mesh*>& meshes);
+
 } // namespace gangway::meshes

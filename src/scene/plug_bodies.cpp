@@ -1,9 +1,9 @@
 #include "scene/plug_bodies.hpp"
 
+#include "catalogue/plug_shapes.hpp"
 #include "scene/drawn_objects.hpp"
 #include "scene/object_parts.hpp"
 #include "scene/palette.hpp"
-#include "scene/plug_shapes.hpp"
 #include "scene/solids.hpp"
 
 #include <algorithm>
@@ -12,11 +12,13 @@
 
 namespace gangway::scene {
 
+using catalogue::OutletPlace;
+using catalogue::plugShape;
+using catalogue::PlugShape;
 using detail::Facing;
 using detail::Loop;
 using detail::Mesh;
 using detail::ObjectParts;
-using detail::PlugShape;
 using detail::Shading;
 using plan::Vec2;
 using plan::Vec3;
@@ -128,28 +130,16 @@ void addFrame(Mesh& mesh, const PlugShape& shape, Vec2 at, double z, bool crosse
                           kFrame_mm, {top + 0.1});
 }
 
-const char* limitOf(plan::Device::Plug kind) {
-    switch (kind) {
-    case plan::Device::Plug::Flat:
-        return "plugFlat";
-    case plan::Device::Plug::PowerBlock:
-        return "plugBlock";
-    case plan::Device::Plug::Straight:
-        break;
-    }
-    return "plugStraight";
-}
-
 /// A crossed-out frame stands before the bodies that reach over its outlet.
 double frontOver(const OutletPlace& outlet, std::span<const OutletPlace> on_plate, double face_mm,
                  const catalogue::CountryPack& pack) {
     double front = face_mm;
     for (const OutletPlace& other : on_plate) {
         if (other.state != State::Taken || other.fixed) continue;
-        const PlugShape shape = detail::plugShape(other.plugged.plug, other.plugged.plug_type);
+        const PlugShape shape = plugShape(other.plugged.plug, other.plugged.plug_type);
         const Vec2 off = outlet.centre_mm - other.centre_mm;
         if (std::abs(off.x) < shape.width_mm / 2 && std::abs(off.y) < shape.height_mm / 2)
-            front = std::max(front, pack.limit(limitOf(other.plugged.plug)).value);
+            front = std::max(front, pack.limit(catalogue::plugLimit(other.plugged.plug)).value);
     }
     return front;
 }
@@ -168,22 +158,22 @@ void addOutlet(ObjectParts& parts, const OutletPlace& outlet, std::span<const Ou
     }
     if (outlet.state == State::Taken) {
         const std::string& type = outlet.plugged.plug_type.empty() ? outlet.type : outlet.plugged.plug_type;
-        addPlug(mesh, detail::plugShape(outlet.plugged.plug, type), outlet,
-                {face_mm, pack.limit(limitOf(outlet.plugged.plug)).value});
+        addPlug(mesh, plugShape(outlet.plugged.plug, type), outlet,
+                {face_mm, pack.limit(catalogue::plugLimit(outlet.plugged.plug)).value});
         const bool block = outlet.plugged.plug == Kind::PowerBlock;
         return add(block ? detail::matt("#33312E", 0.6f) : pale, std::move(mesh));
     }
     if (outlet.fixed) return;
     const bool blocked = outlet.state == State::Blocked;
     const double z = blocked ? frontOver(outlet, on_plate, face_mm, pack) : face_mm;
-    addFrame(mesh, detail::plugShape(Kind::Straight, outlet.type), outlet.centre_mm, z, blocked);
+    addFrame(mesh, plugShape(Kind::Straight, outlet.type), outlet.centre_mm, z, blocked);
     // The tokens of "agreed" and "fault" (design.md section 7).
     add(detail::matt(blocked ? "#9E1B32" : "#0B6E5F", 0.7f), std::move(mesh));
 }
 } // namespace
 
 void addPlugBodies(Scene& scene, const geometry::HouseIndex& house, const catalogue::Catalogue& catalogue,
-                   const catalogue::CountryPack& pack, const PlugPlaces& places,
+                   const catalogue::CountryPack& pack, const catalogue::PlugPlaces& places,
                    const std::set<std::string>* plates) {
     const std::span all(places.outlets);
     std::size_t first = 0;

@@ -3,7 +3,8 @@
 #pragma once
 
 #include "catalogue/pack.hpp"
-#include "scene/plug_places.hpp"
+#include "catalogue/plug_places.hpp"
+#include "geometry/house_index.hpp"
 #include "scene/scene.hpp"
 
 #include <set>
@@ -21,7 +22,7 @@ inline constexpr double kCordStubMm = 60;
 /// outlet gets a thin frame as large as a straight plug, a blocked one the same crossed out. Parts of a plate
 /// have its id as their object, and go with it when a patch draws it anew. `plates`: only those.
 void addPlugBodies(Scene& scene, const geometry::HouseIndex& house, const catalogue::Catalogue& catalogue,
-                   const catalogue::CountryPack& pack, const PlugPlaces& places,
+                   const catalogue::CountryPack& pack, const catalogue::PlugPlaces& places,
                    const std::set<std::string>* plates = nullptr);
 
 } // namespace gangway::scene

@@ -142,3 +142,74 @@ TEST_CASE("window: a badge on strip and plan opens its finding; the homeowner se
     window.key("j");
     CHECK(window.look()["finding"] == "");
 }
+
+TEST_CASE("window: what a moved wardrobe breaks and mends is listed, and is taken back with one click") {
+    const fs::path folder = freshFolder("window-ripple");
+    const fs::path plan = copyOf(kOneRoom, folder);
+    Window window(folder, plan);
+    window.click("docket-findings");
+    CHECK_FALSE(window.look()["places"].contains("ripple"));
+    window.key("4");
+    window.look();
+    window.click("plan:furniture:wardrobe");
+    // 1500 wide (plan/furniture_kinds.cpp), so that it ends at 1520 and R-03, at 2000, is free.
+    typeInto(window, "thing:left", "20");
+    REQUIRE(window.waitFor("changed", true));
+    const Json moved = window.look();
+    CHECK(moved["places"].contains("ripple"));
+    const auto covers = [](const Json& report) {
+        for (const Json& id : report["findings"])
+            if (id.get<std::string>().starts_with("covered-plate:room-03")) return true;
+        return false;
+    };
+    CHECK_FALSE(covers(moved));
+    window.picture("moved");
+    window.click("ripple-back");
+    REQUIRE(window.waitFor("changed", false));
+    const Json back = window.look();
+    CHECK_FALSE(back["places"].contains("ripple"));
+    CHECK(covers(back));
+}
+
+TEST_CASE("window: free stretches stand under the strip while a plate is chosen, and are gone with it") {
+    const fs::path folder = freshFolder("window-free");
+    Window window(folder, demoIn(folder));
+    CHECK_FALSE(anyPlace(window.look(), "free:"));
+    window.click("row:kitchen-05");
+    const Json chosen = window.look();
+    // For the double K-05 wall A is free from 3423 to 4077 (demo-house.md, 1-2) and beside the tall oven,
+    // where it is wider; what is drawn has their lengths.
+    REQUIRE(chosen["places"].contains("free:1"));
+    CHECK_FALSE(chosen["places"].contains("free:2"));
+    const auto wide = [&](const char* name) { return chosen["places"][name][2].get<double>(); };
+    CHECK(wide("free:0") > 5);
+    CHECK(wide("free:1") > wide("free:0"));
+    window.key("Escape");
+    CHECK_FALSE(anyPlace(window.look(), "free:"));
+    // The homeowner is not asked where sockets may sit.
+    window.key("h");
+    window.look();
+    CHECK_FALSE(anyPlace(window.look(), "free:"));
+}
+
+TEST_CASE("window: zones are laid over the walls from the panel, and the findings are written as sheets") {
+    const fs::path folder = freshFolder("window-zones");
+    Window window(folder, demoIn(folder));
+    window.click("rail:Layers");
+    CHECK_FALSE(anyPlace(window.look(), "overlaid:"));
+    window.click("overlay:cables");
+    window.click("overlay:wet");
+    // Wall A has sockets with feeds; no bath is in the kitchen.
+    const Json laid = window.look();
+    CHECK(laid["places"].contains("overlaid:cables:A"));
+    CHECK_FALSE(anyPlace(laid, "overlaid:wet:"));
+    window.click("overlay:cables");
+    CHECK_FALSE(anyPlace(window.look(), "overlaid:"));
+    window.click("rail:Sheets");
+    window.click("sheets:elevations");
+    window.click("sheets:findings");
+    window.click("write-sheets");
+    window.look();
+    CHECK(fs::exists(folder / "sheets" / "house-findings.pdf"));
+    CHECK_FALSE(fs::exists(folder / "sheets" / "house-elevations.pdf"));
+}

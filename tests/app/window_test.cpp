@@ -267,3 +267,25 @@ TEST_CASE(
     CHECK(inside["room"] == "bathroom");
     window.picture("inside");
 }
+
+TEST_CASE(
+    "window: back from the plan one stands in the room chosen there, though it lies over the one before") {
+    const fs::path folder = freshFolder("window-over");
+    const fs::path demo = fs::path(GANGWAY_ASSETS_DIR) / "demo";
+    fs::copy_file(demo / "vase.glb", folder / "vase.glb");
+    Window window(folder, copyOf(demo / "terrace.plan.json", folder));
+    // Before the hob one stands under the en-suite.
+    window.click("docket-findings");
+    window.click("finding:hob-gap:kitchen-05");
+    const double below = window.look()["eye"][1];
+    window.key("4");
+    window.look();
+    window.click("plan:storey:upper");
+    window.look();
+    window.click("plan:room:ensuite");
+    REQUIRE(window.waitFor("room", "ensuite"));
+    window.key("1");
+    REQUIRE(window.waitFor("stance", "walk"));
+    // Upper floor: more than a room's height further up, metres.
+    CHECK(window.look()["eye"][1].get<double>() > below + 2.4);
+}

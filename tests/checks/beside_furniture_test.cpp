@@ -244,4 +244,15 @@ TEST_CASE("off-wall: a plate's lower edge is not under the floor, its side not p
     CHECK(worst("off-wall", 39.5, 300, nothing) == "fault");
     CHECK(worst("off-wall", 5000 - 40.5, 300, nothing) == "none");
     CHECK(worst("off-wall", 5000 - 39.5, 300, nothing) == "fault");
+    // A wall drawn as two in one line: the plate over their joint is carried by the next one.
+    const auto two = [](plan::Plan& plan) {
+        plan::Room& room = plan.rooms.front();
+        const plan::Vec2 corner = room.outline[0];
+        room.outline.insert(room.outline.begin(), corner);
+        room.outline[1] = corner + plan::Vec2{2000, 0};
+        room.walls.insert(room.walls.begin() + 1, room.walls.front());
+        room.walls[1].id = "A2";
+    };
+    CHECK(worst("off-wall", 1990, 300, two) == "none");
+    CHECK(worst("off-wall", 10, 300, two) == "fault");
 }

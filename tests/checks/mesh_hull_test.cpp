@@ -111,3 +111,33 @@ TEST_CASE("mesh-hull: more triangles than are looked through are said, and still
     CHECK(ofRule(judged("many.glb"), "covered-plate").size() == 1);
     CHECK(ofRule(judged("toomany.glb"), "covered-plate").size() == 1);
 }
+
+TEST_CASE(
+    "mesh-hull: an open shell that has nothing near the wall but its floor hides a plate as its hull does") {
+    // A floor, and a front further off than what hides a plate is looked for.
+    meshes::Part part = boxPart({600, 400, 500});
+    part.mesh.triangles = {{0, 2, 1}, {1, 2, 3}, {0, 1, 5}, {0, 5, 4}};
+    part.mesh.positions_mm.resize(6);
+    part.mesh.normals.resize(6);
+    REQUIRE(meshes::writeGlb({part}, folder() / "shell.glb"));
+    const auto findings = judged("shell.glb");
+    CHECK_FALSE(said(findings).empty());
+    CHECK(ofRule(findings, "covered-plate").size() == 1);
+    // The same with its front in many triangles: the hull is found from its outermost points.
+    constexpr int kSteps = 40;
+    meshes::Part fine = part;
+    fine.mesh.triangles.resize(2);
+    const auto first = static_cast<std::uint32_t>(fine.mesh.positions_mm.size());
+    for (int row = 0; row <= kSteps; ++row)
+        for (int column = 0; column <= kSteps; ++column)
+            fine.mesh.positions_mm.push_back({600.0 * column / kSteps, 0, 500.0 * row / kSteps});
+    fine.mesh.normals.assign(fine.mesh.positions_mm.size(), {0, 0, 1});
+    for (std::uint32_t row = 0; row < kSteps; ++row)
+        for (std::uint32_t column = 0; column < kSteps; ++column) {
+            const std::uint32_t at = first + row * (kSteps + 1) + column;
+            fine.mesh.triangles.push_back({at, at + 1, at + kSteps + 2});
+            fine.mesh.triangles.push_back({at, at + kSteps + 2, at + kSteps + 1});
+        }
+    REQUIRE(meshes::writeGlb({fine}, folder() / "fine-shell.glb"));
+    CHECK(ofRule(judged("fine-shell.glb"), "covered-plate").size() == 1);
+}

@@ -128,6 +128,24 @@ TEST_CASE("a flat plug and a power block ask for their own depth") {
     }
 }
 
+TEST_CASE("of several plugs in one plate the deepest asks for its depth, in whichever order they stand") {
+    // C5: a power block 80.
+    using Plug = plan::Device::Plug;
+    for (const auto& [first, second] :
+         {std::pair{Plug::PowerBlock, Plug::Straight}, std::pair{Plug::Straight, Plug::PowerBlock}})
+        CHECK(speaks("plug-depth", 1400, 300, [first = first, second = second](plan::Plan& plan) {
+            plan.plates.front().use = plan::UseRate::LeftPlugged;
+            for (const Plug plug : {first, second}) {
+                plan::Device device;
+                device.id = "device" + std::to_string(plan.devices.size());
+                device.plate = plan.plates.front().id;
+                device.plug = plug;
+                plan.devices.push_back(device);
+            }
+            pieceAt(plan, "box", 1000, {900, 450, 850}).at_mm.y -= 79;
+        }));
+}
+
 TEST_CASE("radiator: 100 beside and 300 above are enough") {
     // 7.8 P: none behind, 100 beside, 300 above; common practice, no source.
     const auto radiator = [](plan::Plan& plan) { pieceAt(plan, "radiator", 1000, {1000, 100, 600}, 150); };

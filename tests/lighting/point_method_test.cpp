@@ -4,6 +4,7 @@
 #include "lighting/illuminance.hpp"
 #include "lighting/light_grid.hpp"
 #include "lighting/lumen_method.hpp"
+#include "support/plain_room.hpp"
 
 #include <catch2/catch.hpp>
 
@@ -145,15 +146,7 @@ TEST_CASE("shadows hold far from the origin and when turned") {
 TEST_CASE("the walls' average of a room is that of all cells of its walls") {
     // By hand from the faces one by one: the same cells, counted the same.
     const plan::Plan plan = [] {
-        plan::Plan house;
-        house.storeys.emplace_back().id = "ground";
-        plan::Room room;
-        room.id = "room";
-        room.storey = "ground";
-        room.outline = {{0, 3000}, {4000, 3000}, {4000, 0}, {0, 0}};
-        for (const char* wall : {"A", "B", "C", "D"})
-            room.walls.emplace_back().id = wall;
-        house.rooms.push_back(room);
+        plan::Plan house = testing::plainRoom("room");
         plan::Luminaire lamp;
         lamp.id = "lamp";
         lamp.room = "room";

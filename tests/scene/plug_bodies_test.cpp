@@ -1,12 +1,13 @@
 // What is plugged in, as bodies before the plates. How far out they stand is the pack's (C5 of the project's
 // practice checks: flat 25, straight 55, power block 80; common practice, no source); widths of plugs are
-// from memory, that of a block is common practice without a source (src/scene/plug_shapes.cpp).
+// from memory, that of a block is common practice without a source (src/catalogue/plug_shapes.cpp).
 #include "house.hpp"
 
 #include "catalogue/pack.hpp"
 #include "geometry/frames.hpp"
 #include "scene/live_scene.hpp"
 #include "scene/plug_bodies.hpp"
+#include "support/plain_room.hpp"
 
 #include <algorithm>
 #include <map>
@@ -16,7 +17,7 @@ using namespace gangway;
 using Catch::Matchers::WithinAbs;
 using plan::Vec3;
 using Kind = plan::Device::Plug;
-using State = scene::OutletPlace::State;
+using State = catalogue::OutletPlace::State;
 
 namespace {
 constexpr double kFacetMm = 0.4; ///< round things are drawn with flat sides
@@ -33,18 +34,9 @@ const plan::Plan& demo() {
     return read->plan;
 }
 
-/// A room of 4000 x 3000; plates go on wall A, its north wall, at 1000 above the floor.
+/// Plates go on wall A, its north wall, at 1000 above the floor.
 plan::Plan room() {
-    plan::Plan plan;
-    plan.storeys.emplace_back().id = "ground";
-    plan::Room room;
-    room.id = "room";
-    room.storey = "ground";
-    room.outline = {{0, 3000}, {4000, 3000}, {4000, 0}, {0, 0}};
-    for (const char* wall : {"A", "B", "C", "D"})
-        room.walls.emplace_back().id = wall;
-    plan.rooms.push_back(room);
-    return plan;
+    return testing::plainRoom("room");
 }
 
 plan::Plate& addPlate(plan::Plan& plan, const std::string& id, double u, const std::string& format,
@@ -61,26 +53,27 @@ plan::Plate& addPlate(plan::Plan& plan, const std::string& id, double u, const s
     return plate;
 }
 
-scene::PlugPlaces placesOf(const plan::Plan& plan, const std::vector<scene::PluggedIn>& plugged) {
-    return scene::plugPlaces(geometry::HouseIndex(plan), house::catalogue(), plugged);
+catalogue::PlugPlaces placesOf(const plan::Plan& plan, const std::vector<catalogue::PluggedIn>& plugged) {
+    return catalogue::plugPlaces(plan, house::catalogue(), plugged);
 }
 
 /// What the plan says is plugged in where.
-std::vector<scene::PluggedIn> decided(const plan::Plan& plan) {
-    std::vector<scene::PluggedIn> plugged;
+std::vector<catalogue::PluggedIn> decided(const plan::Plan& plan) {
+    std::vector<catalogue::PluggedIn> plugged;
     for (const plan::Device& device : plan.devices)
         if (!device.plate.empty())
             plugged.push_back({device.plate, device.id, device.plug, device.plug_type});
     return plugged;
 }
 
-scene::Scene bodies(const plan::Plan& plan, const scene::PlugPlaces& places) {
+scene::Scene bodies(const plan::Plan& plan, const catalogue::PlugPlaces& places) {
     scene::Scene scene;
     scene::addPlugBodies(scene, geometry::HouseIndex(plan), house::catalogue(), international(), places);
     return scene;
 }
 
-const scene::OutletPlace& outlet(const scene::PlugPlaces& places, const std::string& plate, int number) {
+const catalogue::OutletPlace& outlet(const catalogue::PlugPlaces& places, const std::string& plate,
+                                     int number) {
     for (const auto& place : places.outlets)
         if (place.plate == plate && place.number == number) return place;
     FAIL("no outlet " << number << " of " << plate);
@@ -284,8 +277,8 @@ TEST_CASE("plugs of a plate move with it in a patch, and the others stay") {
     plan::Plan plan = room();
     addPlate(plan, "a", 1000, "round-71", {"socket-f"});
     addPlate(plan, "b", 2000, "round-71", {"socket-f"});
-    const std::vector<scene::PluggedIn> plugged{{"a", "one", Kind::Straight, "F"},
-                                                {"b", "two", Kind::Straight, "F"}};
+    const std::vector<catalogue::PluggedIn> plugged{{"a", "one", Kind::Straight, "F"},
+                                                    {"b", "two", Kind::Straight, "F"}};
     const auto whole = [&] {
         scene::Scene scene = scene::build(plan, house::catalogue());
         scene::addPlugBodies(scene, geometry::HouseIndex(plan), house::catalogue(), international(),

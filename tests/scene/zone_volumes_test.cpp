@@ -7,6 +7,7 @@
 #include "checks/wet_zones.hpp"
 #include "geometry/house_index.hpp"
 #include "scene/zone_volumes.hpp"
+#include "support/plain_room.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -28,17 +29,8 @@ catalogue::CountryPack international() {
 
 /// A room of 4000 x 3000 with its south-west corner at (0, 0) and a shower 900 x 900 there.
 plan::Plan withShower(double tray_height_mm, double elevation_mm = 0) {
-    plan::Plan plan;
-    plan.storeys.push_back({});
-    plan.storeys.back().id = "ground";
+    plan::Plan plan = testing::plainRoom("bath");
     plan.storeys.back().elevation_mm = elevation_mm;
-    plan::Room room;
-    room.id = "bath";
-    room.storey = "ground";
-    room.outline = {{0, 3000}, {4000, 3000}, {4000, 0}, {0, 0}};
-    for (const char* wall : {"A", "B", "C", "D"})
-        room.walls.emplace_back().id = wall;
-    plan.rooms.push_back(room);
     plan::Furniture shower;
     shower.id = "shower";
     shower.kind = "shower";

@@ -1,10 +1,10 @@
-#include "scene/plug_shapes.hpp"
+#include "catalogue/plug_shapes.hpp"
 
 #include <algorithm>
 #include <array>
 #include <string_view>
 
-namespace gangway::scene::detail {
+namespace gangway::catalogue {
 
 namespace {
 using Cord = PlugShape::Cord;
@@ -40,4 +40,16 @@ PlugShape plugShape(Kind kind, const std::string& type) {
     return shape;
 }
 
-} // namespace gangway::scene::detail
+const char* plugLimit(Kind kind) {
+    switch (kind) {
+    case Kind::Flat:
+        return "plugFlat";
+    case Kind::PowerBlock:
+        return "plugBlock";
+    case Kind::Straight:
+        break;
+    }
+    return "plugStraight";
+}
+
+} // namespace gangway::catalogue

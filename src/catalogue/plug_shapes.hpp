@@ -1,11 +1,11 @@
-// How large plugs and power blocks are, by kind and type. Inside scene only.
+// How large plugs and power blocks are, by kind and type, and which of a country pack's limits says how deep.
 #pragma once
 
 #include "plan/plan.hpp"
 
 #include <string>
 
-namespace gangway::scene::detail {
+namespace gangway::catalogue {
 
 /// A plug's body as it is seen square to the plate, about the middle of the outlet's pins. How far it stands
 /// out is the country pack's.
@@ -24,4 +24,7 @@ struct PlugShape {
 /// `type`: the letter of IEC TR 60083; any other word gives a plug of middling size.
 PlugShape plugShape(plan::Device::Plug kind, const std::string& type);
 
-} // namespace gangway::scene::detail
+/// Id of the country pack's limit for the free depth that a plug needs: "plugStraight".
+const char* plugLimit(plan::Device::Plug kind);
+
+} // namespace gangway::catalogue

@@ -1,6 +1,6 @@
-#include "scene/plug_places.hpp"
+#include "catalogue/plug_places.hpp"
 
-#include "scene/plug_shapes.hpp"
+#include "catalogue/plug_shapes.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -8,10 +8,8 @@
 #include <map>
 #include <tuple>
 
-namespace gangway::scene {
+namespace gangway::catalogue {
 
-using catalogue::FrontShape;
-using catalogue::ModuleKind;
 using plan::Vec2;
 using Kind = plan::Device::Plug;
 using State = OutletPlace::State;
@@ -30,13 +28,13 @@ struct Rect {
     Rect moved(Vec2 by) const { return {low + by, high + by}; }
 };
 
-Rect outlineOf(const detail::PlugShape& shape, Vec2 centre) {
+Rect outlineOf(const PlugShape& shape, Vec2 centre) {
     const Vec2 half{shape.width_mm / 2, shape.height_mm / 2};
     return {centre - half, centre + half};
 }
 
 /// A catalogue's modules are called "socket-LETTER-...".
-std::string typeOf(const catalogue::ModuleType& module) {
+std::string typeOf(const ModuleType& module) {
     constexpr std::string_view kStart = "socket-";
     if (!module.id.starts_with(kStart)) return {};
     const std::string rest = module.id.substr(kStart.size());
@@ -71,7 +69,7 @@ Vec2 middleOf(std::span<const FrontShape> pins) {
 }
 
 /// The outlets that a socket's front shows: equal groups of pins, as many as it has outlets or fewer.
-void addSocket(const catalogue::Gang& gang, std::vector<OutletPlace>& outlets) {
+void addSocket(const Gang& gang, std::vector<OutletPlace>& outlets) {
     std::vector<FrontShape> pins;
     std::vector<FrontShape> recesses;
     for (const FrontShape& shape : gang.module->front) {
@@ -104,9 +102,9 @@ void addSocket(const catalogue::Gang& gang, std::vector<OutletPlace>& outlets) {
     }
 }
 
-std::vector<OutletPlace> outletsOf(const plan::Plate& plate, const catalogue::ComposedPlate& composed) {
+std::vector<OutletPlace> outletsOf(const plan::Plate& plate, const ComposedPlate& composed) {
     std::vector<OutletPlace> outlets;
-    for (const catalogue::Gang& gang : composed.gangs) {
+    for (const Gang& gang : composed.gangs) {
         if (gang.module == nullptr) continue;
         if (gang.module->kind == ModuleKind::Socket && gang.module->outlets > 0) addSocket(gang, outlets);
         if (gang.module->kind != ModuleKind::CordOutlet) continue;
@@ -125,7 +123,7 @@ Rect outlineAt(const OutletPlace& outlet) {
     const bool taken = outlet.state == State::Taken;
     const std::string& type =
         taken && !outlet.plugged.plug_type.empty() ? outlet.plugged.plug_type : outlet.type;
-    return outlineOf(detail::plugShape(taken ? outlet.plugged.plug : Kind::Straight, type), outlet.centre_mm);
+    return outlineOf(plugShape(taken ? outlet.plugged.plug : Kind::Straight, type), outlet.centre_mm);
 }
 
 bool standsOut(const OutletPlace& outlet) {
@@ -221,15 +219,15 @@ void blockOn(const std::vector<OnSurface>& places, std::vector<OutletPlace>& out
 }
 } // namespace
 
-PlugPlaces plugPlaces(const geometry::HouseIndex& house, const catalogue::Catalogue& catalogue,
+PlugPlaces plugPlaces(const plan::Plan& plan, const Catalogue& catalogue,
                       std::span<const PluggedIn> plugged) {
     PlugPlaces places;
     std::map<std::string_view, std::vector<const PluggedIn*>> by_plate;
     for (const PluggedIn& one : plugged)
         by_plate[one.plate].push_back(&one);
     std::map<Surface, std::vector<OnSurface>> surfaces;
-    for (const plan::Plate& plate : house.plan().plates) {
-        auto outlets = outletsOf(plate, catalogue::compose(catalogue, plate));
+    for (const plan::Plate& plate : plan.plates) {
+        auto outlets = outletsOf(plate, compose(catalogue, plate));
         if (const auto found = by_plate.find(plate.id); found != by_plate.end()) {
             auto& plugs = found->second;
             while (plugs.size() > outlets.size()) {
@@ -253,4 +251,4 @@ PlugPlaces plugPlaces(const geometry::HouseIndex& house, const catalogue::Catalo
     return places;
 }
 
-} // namespace gangway::scene
+} // namespace gangway::catalogue

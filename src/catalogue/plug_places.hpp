@@ -3,11 +3,11 @@
 #pragma once
 
 #include "catalogue/catalogue.hpp"
-#include "geometry/house_index.hpp"
+#include "plan/plan.hpp"
 
 #include <span>
 
-namespace gangway::scene {
+namespace gangway::catalogue {
 
 /// A device plugged into a plate, decided or proposed.
 struct PluggedIn {
@@ -39,7 +39,7 @@ struct PlugPlaces {
 /// The plan says plates, not outlets: on each plate the plugs go where fewest get in each other's way, then
 /// where fewest free outlets are hidden, then to the first outlets. An outlet is blocked where the outline of
 /// a body cuts that of a straight plug of the outlet's type, on the same plate or on one beside it.
-[[nodiscard]] PlugPlaces plugPlaces(const geometry::HouseIndex& house, const catalogue::Catalogue& catalogue,
+[[nodiscard]] PlugPlaces plugPlaces(const plan::Plan& plan, const Catalogue& catalogue,
                                     std::span<const PluggedIn> plugged);
 
-} // namespace gangway::scene
+} // namespace gangway::catalogue
