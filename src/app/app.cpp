@@ -203,6 +203,7 @@ void drawFrame(State& state, render::Renderer& renderer, GLFWwindow* window) {
     handleKeys(state);
     keepNoteWithItsPlate(state);
     derive(state, renderer);
+    drawPlugsAnew(state, renderer);
     if (!state.show_at_start.empty() && state.stage.height > 0) {
         showPlate(state, std::exchange(state.show_at_start, {}));
         state.frames_wanted = kSettlingFrames;

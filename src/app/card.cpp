@@ -177,6 +177,7 @@ void drawCard(State& state) {
     wrapped(modulesSentence(state, *plate));
     const std::string id = plate->id;
     wayRows(state, id);
+    outletLines(state, id);
     positions(state, *plate);
     plate = plan::findPlate(state.plan(), id);
     if (plate != nullptr) restOfCard(state, *plate);

@@ -4,6 +4,7 @@
 
 #include "app/placing.hpp"
 #include "geometry/house_index.hpp"
+#include "scene/plug_bodies.hpp"
 #include "scene/scene_patch.hpp"
 #include "scene/zone_volumes.hpp"
 
@@ -93,6 +94,7 @@ void deriveAll(State& state, render::Renderer& renderer) {
     if (!scene.problems.empty() && !state.message)
         state.message = Message{"Something of the plan can't be shown", scene.problems};
     renderer.setScene(std::move(scene));
+    state.inventory.drawn.clear(); // plugs are drawn over the new scene
 }
 
 /// Plates only: a drag costs what the dragged plates cost.
@@ -136,6 +138,7 @@ void deriveTouched(State& state, render::Renderer& renderer, const edit::Touched
     const scene::Change change{{touched.plates.begin(), touched.plates.end()},
                                {touched.luminaires.begin(), touched.luminaires.end()},
                                {touched.furniture.begin(), touched.furniture.end()}};
+    state.inventory.redraw.insert(touched.plates.begin(), touched.plates.end());
     if (!change.empty())
         renderer.update(scene::patchFor(*derived.house, state.catalogue, change, baseOf(state)));
 }
@@ -150,6 +153,7 @@ void derive(State& state, render::Renderer& renderer) {
         state.plan_picture.storey.clear();
         state.plan_picture.base_version = state.plan_picture.symbols_version = 0;
         state.strip.room.clear();
+        state.inventory = {};
     }
     const auto touched = derived.version == 0 ? std::nullopt : state.document.touchedSince(derived.version);
     if (touched && !touched->others && !touchesFabric(state, *touched))
@@ -204,6 +208,7 @@ render::View viewOf(const State& state) {
         if (layer.visibility == plan::Visibility::Ghosted) view.ghosted_layers.insert(layer.id);
     }
     if (!state.overlays.wet) view.hidden_layers.insert(scene::kLayerZones);
+    if (!state.overlays.plugs) view.hidden_layers.insert(scene::kLayerPlugs);
     view.hidden_rooms = state.hidden_rooms;
     view.ghosted_objects = state.faded;
     view.lid_off = state.stance == Stance::LidOff;

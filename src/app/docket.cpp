@@ -195,17 +195,20 @@ void agreedSoFar(const State& state) {
     ImGui::Dummy({0, high});
 }
 
-/// What the docket is of: the plates and their answers, or what the checks found.
+/// What the docket is of: the plates and their answers, what the checks found, or what is plugged in.
 void contents(State& state) {
-    ImGui::PushFont(state.fonts.large);
-    if (tab(state, "Plates", !state.findings.listed)) state.findings.listed = false;
-    place(state, "docket-plates");
-    ImGui::SameLine(0, 14 * state.scale);
+    ImGui::PushFont(state.fonts.strong);
+    const auto choose = [&](const std::string& label, DocketTab which, const char* name) {
+        if (tab(state, label.c_str(), state.docket == which)) state.docket = which;
+        place(state, name);
+    };
+    choose("Plates", DocketTab::Plates, "docket-plates");
+    ImGui::SameLine(0, 8 * state.scale);
     const auto counts = findingCounts(state, {});
-    const int all = counts[0] + counts[1] + counts[2];
-    if (tab(state, fmt::format("Findings {}###findings", all).c_str(), state.findings.listed))
-        state.findings.listed = true;
-    place(state, "docket-findings");
+    choose(fmt::format("Findings {}###findings", counts[0] + counts[1] + counts[2]), DocketTab::Findings,
+           "docket-findings");
+    ImGui::SameLine(0, 8 * state.scale);
+    choose("Devices", DocketTab::Devices, "docket-devices");
     ImGui::PopFont();
 }
 
@@ -228,14 +231,18 @@ void plateRows(State& state) {
 void drawDocket(State& state) {
     state.findings.preview = {};
     contents(state);
-    if (!state.findings.listed) agreedSoFar(state);
+    if (state.docket == DocketTab::Plates) agreedSoFar(state);
     if (tab(state, "This room", state.this_room_only)) state.this_room_only = true;
     place(state, "docket-room");
     ImGui::SameLine();
     if (tab(state, "Whole house", !state.this_room_only)) state.this_room_only = false;
     place(state, "docket-house");
-    if (state.findings.listed) {
+    if (state.docket == DocketTab::Findings) {
         findingRows(state, listedRoom(state));
+        return;
+    }
+    if (state.docket == DocketTab::Devices) {
+        deviceRows(state, listedRoom(state));
         return;
     }
     ImGui::SameLine();

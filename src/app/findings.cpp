@@ -71,7 +71,7 @@ std::vector<FindingGroup> byRoom(const State& state) {
 /// Filters, tab and heading are set so that its row is in the list.
 void bringIntoList(State& state, std::size_t i) {
     Findings& kept = state.findings;
-    kept.listed = true;
+    state.docket = DocketTab::Findings;
     kept.scroll = true;
     kept.shown[static_cast<std::size_t>(kept.list[i].severity)] = true;
     if (kept.list[i].accepted) kept.show_accepted = true;
@@ -263,7 +263,7 @@ void stepFinding(State& state, int by) {
     for (const auto& group : findingGroups(state, listedRoom(state)))
         order.insert(order.end(), group.rows.begin(), group.rows.end());
     if (order.empty()) {
-        state.findings.listed = true;
+        state.docket = DocketTab::Findings;
         say(state, state.this_room_only ? "Nothing is found in this room" : "Nothing is found");
         return;
     }

@@ -47,7 +47,6 @@ struct Findings {
     std::string step; ///< the step's name; empty: none, or it touched no furniture and no door
     std::vector<checks::Ripple> ripples;
 
-    bool listed = false; ///< the docket shows findings, not plates
     FindingGroups groups = FindingGroups::Room;
     std::array<bool, 3> shown{true, true, true}; ///< by severity
     std::set<std::string> folded;                ///< headings whose rows are not shown

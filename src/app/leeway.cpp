@@ -118,6 +118,39 @@ void margin(State& state, ImVec2 at) {
           wrong ? kOn.fault : kOn.ink);
 }
 
+/// The height nearest to v at which something of the wall is free of faults; nullopt: none is.
+std::optional<double> nearestHeight(const Leeway& leeway, double v_mm) {
+    constexpr double kStep_mm = 25;
+    constexpr double kFarthest_mm = 2500;
+    for (double off = kStep_mm; off <= kFarthest_mm; off += kStep_mm)
+        for (const double v : {v_mm + off, v_mm - off})
+            if (v > leeway.half_mm.y &&
+                !checks::freeStretches(leeway.bars, leeway.half_mm, v, leeway.whole, plan::Severity::Fault)
+                     .empty())
+                return v;
+    return std::nullopt;
+}
+
+/// The bar of at least a warning that takes a centre; nullptr: none does.
+const checks::Bar* warningAt(const Leeway& leeway, double u_mm, double v_mm) {
+    return checks::marginOf(leeway.bars, leeway.half_mm, {u_mm, v_mm}, leeway.whole).bar;
+}
+
+/// That there is no place at the height, and the nearest compromise: the place with a warning only, or else
+/// the nearest height at which the plate may stay where it is.
+std::string noPlace(const State& state, const std::vector<checks::Stretch>& with_warnings, double v_mm) {
+    const Leeway& leeway = state.leeway;
+    const double u_mm = leeway.plate.host.u_mm;
+    if (const auto near = checks::nearestFree(with_warnings, u_mm)) {
+        const auto* bar = warningAt(leeway, *near, v_mm);
+        return fmt::format("No place without a warning at {}. Nearest compromise: {}{}", said(state, v_mm),
+                           said(state, *near), bar == nullptr ? "" : ", against " + bar->name);
+    }
+    const std::string none = fmt::format("There is no place on this wall at {}.", said(state, v_mm));
+    const auto height = nearestHeight(leeway, v_mm);
+    return height ? fmt::format("{} Nearest height with one: {}", none, said(state, *height)) : none;
+}
+
 double highestOf(const plan::Room& room, std::size_t wall) {
     double high = 0;
     for (const plan::Vec2 corner : geometry::wallOutline(room, wall))
@@ -154,10 +187,7 @@ void drawLeeway(State& state, const plan::Room& room, std::size_t wall, const Pr
     }
     const ImVec2 beside_name{head->x + 62 * state.scale, head->y - 15 * state.scale};
     if (warned)
-        words(state, beside_name,
-              free.empty() ? fmt::format("There is no place on this wall at {}.", said(state, v))
-                           : fmt::format("No place without a warning on this wall at {}.", said(state, v)),
-              free.empty() ? kOn.fault : kOn.query);
+        words(state, beside_name, noPlace(state, free, v), free.empty() ? kOn.fault : kOn.query);
     else
         margin(state, beside_name);
 }

@@ -1,6 +1,7 @@
 #include "app/overlays.hpp"
 
 #include "app/finding_parts.hpp"
+#include "app/overlay_parts.hpp"
 #include "app/panels.hpp"
 #include "geometry/walls.hpp"
 
@@ -19,7 +20,6 @@ constexpr double kReachStepMm = 50;
 constexpr double kMarginCellMm = 50;
 
 /// A tint of its own for each kind, told apart by its hatch as well.
-constexpr unsigned kWater = 0x2F6F8F;
 constexpr unsigned kCable = 0x7A5C1E;
 constexpr unsigned kArm = 0x4B4F8C;
 
@@ -61,7 +61,8 @@ std::vector<ImVec2> onScreen(const std::vector<plan::Vec2>& area, const Projecto
     return points.size() == area.size() ? points : std::vector<ImVec2>{};
 }
 
-/// Tint, edge and hatch lines that rise to the right or fall.
+} // namespace
+
 void hatched(ImDrawList& list, const std::vector<plan::Vec2>& area, const Projector& project, unsigned ink,
              bool rising, float s) {
     const auto points = onScreen(area, project);
@@ -98,9 +99,8 @@ void hatched(ImDrawList& list, const std::vector<plan::Vec2>& area, const Projec
     }
 }
 
-/// In words, on its own ground, at the area's upper left.
-void name(const State& state, const std::vector<plan::Vec2>& area, const Projector& project,
-          const std::string& words, unsigned ink) {
+void areaName(const State& state, const std::vector<plan::Vec2>& area, const Projector& project,
+              const std::string& words, unsigned ink) {
     const auto points = onScreen(area, project);
     if (points.size() < 3) return;
     ImVec2 low = points.front();
@@ -120,6 +120,7 @@ void name(const State& state, const std::vector<plan::Vec2>& area, const Project
     list.AddText(&small, small.FontSize, at, packed(ink), words.c_str());
 }
 
+namespace {
 void drawReach(const State& state, const WallOverlay& overlay, const Projector& project) {
     ImDrawList& list = *ImGui::GetWindowDrawList();
     for (const checks::ReachColumn& column : overlay.reach) {
@@ -198,21 +199,6 @@ void legend(const State& state) {
         ImGui::TextUnformatted(kWords[i]);
     }
 }
-/// Areas that meet are drawn with hard edges: soft ones of neighbours would show as lines.
-class HardEdges {
-public:
-    explicit HardEdges(ImDrawList& list) : list_(list), flags_(list.Flags) {
-        list_.Flags &= ~ImDrawListFlags_AntiAliasedFill;
-    }
-    HardEdges(const HardEdges&) = delete;
-    HardEdges& operator=(const HardEdges&) = delete;
-    ~HardEdges() { list_.Flags = flags_; }
-
-private:
-    ImDrawList& list_;
-    ImDrawListFlags flags_;
-};
-
 /// For the report: that it is drawn.
 void told(State& state, const std::string& name) {
     state.places["overlaid:" + name] = {state.stage.x, state.stage.y, 1, 1};
@@ -224,7 +210,7 @@ void overlayRows(State& state) {
     const float s = state.scale;
     ImGui::Dummy({0, 2 * s});
     ImGui::PushFont(state.fonts.strong);
-    ImGui::TextUnformatted("Laid over the walls");
+    ImGui::TextUnformatted("Laid over the house");
     ImGui::PopFont();
     const auto choice = [&](const char* label, bool& chosen, const char* key) {
         ImGui::Checkbox(label, &chosen);
@@ -233,6 +219,8 @@ void overlayRows(State& state) {
     choice("Zones of baths and showers", overlays.wet, "overlay:wet");
     choice("Cable zones", overlays.cables, "overlay:cables");
     choice("Margins of the chosen plate", overlays.margins, "overlay:margins");
+    choice("What is plugged in, and outlets left", overlays.plugs, "overlay:plugs");
+    choice("Ways at night, on the plan", overlays.night, "overlay:night");
     ImGui::PushFont(state.fonts.small);
     if (overlays.margins) legend(state);
     if (overlays.cables && findingPack(state)->zones.empty())
@@ -280,9 +268,9 @@ void drawOverlays(State& state, const plan::Room& room, std::size_t wall, const 
     if (place == Place::Strip && !overlay.cables.empty()) told(state, "cables:" + room.walls[wall].id);
     if (place == Place::Strip && !overlay.wet.empty()) told(state, "wet:" + room.walls[wall].id);
     for (const checks::ZoneArea& area : overlay.cables)
-        if (area.point.empty()) name(state, area.area_mm, project, area.name, kCable);
+        if (area.point.empty()) areaName(state, area.area_mm, project, area.name, kCable);
     for (const checks::WetWallArea& area : overlay.wet)
-        name(state, area.outline_mm, project, fmt::format("zone {}", area.number), kWater);
+        areaName(state, area.outline_mm, project, fmt::format("zone {}", area.number), kWater);
 }
 
 std::vector<checks::WetVolume> wetVolumesOf(const State& state) {

@@ -4,6 +4,7 @@
 
 #include "app/placing.hpp"
 #include "checks/cable_zones.hpp"
+#include "checks/dark_walk.hpp"
 #include "checks/margins.hpp"
 #include "checks/reach_shell.hpp"
 #include "checks/stretches.hpp"
@@ -26,12 +27,18 @@ struct Overlays {
     bool wet = false;    ///< bath and shower zones, on the stage as volumes
     bool cables = false; ///< cable zones
     bool margins = false;
+    bool plugs = false; ///< plugs and free outlets, on the stage as bodies
+    bool night = false; ///< ways at night, on the plan
     std::string body; ///< id of the body whose reach is shown; empty: nobody's
     // Kept until what it was made for changes.
     std::string key;
     std::vector<WallOverlay> walls; ///< of the room one stands in
     std::string margin_key;
     checks::MarginPicture margin;
+    std::uint64_t plan_version = 0; ///< of the document that the two below are of
+    std::string plan_pack;
+    std::vector<checks::WetVolume> zones; ///< of the whole house
+    std::vector<checks::Walk> walks;      ///< at night, of the whole house
 };
 
 /// The plate in hand (placed, dragged or chosen) and where on its wall it may sit.

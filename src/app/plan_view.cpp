@@ -2,6 +2,7 @@
 // along walls and flipped to the other face here; their symbols can be pulled aside.
 #include "app/finding_parts.hpp"
 #include "app/lamps.hpp"
+#include "app/overlay_parts.hpp"
 #include "app/panels.hpp"
 #include "app/picture_upload.hpp"
 #include "app/placing.hpp"
@@ -471,7 +472,9 @@ void drawPlanView(State& state) {
     const sheets::PlanHit* hit = over ? hitUnder(state, view.toHouse(io.MousePos)) : nullptr;
     state.hovered = hit != nullptr && hit->kind == sheets::PlanThing::Plate ? hit->id : std::string();
     rememberPlaces(state, view);
-    const bool on_badge = findingsOnPlan(state, [&view](plan::Vec2 at) { return view.toScreen(at); }, over);
+    const auto to_screen = [&view](plan::Vec2 at) { return view.toScreen(at); };
+    drawPlanOverlays(state, to_screen);
+    const bool on_badge = findingsOnPlan(state, to_screen, over);
     if (on_badge) hit = nullptr;
     bool on_number = false;
     if (const plan::Plate* plate = plan::findPlate(state.plan(), state.selected)) {

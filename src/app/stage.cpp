@@ -11,6 +11,11 @@ namespace gangway::app {
 namespace {
 constexpr float kClickSlack_px = 5; ///< a press that moves less is a click
 
+/// What is plugged into a plate counts as the plate.
+bool isPlate(const render::Pick& hit) {
+    return hit.kind == scene::PartKind::Plate || hit.kind == scene::PartKind::Plug;
+}
+
 /// What the stage's picture depends on, as text, so that an unchanged stage is not drawn again.
 std::string viewKey(const State& state, const render::View& view) {
     std::string key = fmt::format(
@@ -28,7 +33,7 @@ std::string viewKey(const State& state, const render::View& view) {
 
 void click(State& state, const render::Pick& hit, bool twice) {
     const bool worked = !ImGui::GetIO().KeyCtrl && clickLights(state, hit);
-    const bool plate = hit.kind == scene::PartKind::Plate;
+    const bool plate = isPlate(hit);
     if (plate) {
         choosePlate(state, hit.object, ImGui::GetIO().KeyCtrl && state.seat == Seat::Designer);
         return;
@@ -62,7 +67,7 @@ DragKeys dragKeys(const State& state, const render::View& view, const render::Pi
 /// A press on a plate is the beginning of a drag of it.
 void press(State& state, const render::View& view, const render::Pick& hit) {
     if (pressKnob(state, hit)) return;
-    if (hit.kind != scene::PartKind::Plate || state.seat != Seat::Designer) return;
+    if (!isPlate(hit) || state.seat != Seat::Designer) return;
     const plan::Plate* plate = plan::findPlate(state.plan(), hit.object);
     if (plate == nullptr) return;
     const Spot at{plate->room, plate->host};
@@ -141,7 +146,7 @@ void chooseUnder(State& state, const render::Pick& hit) {
     using Kind = scene::PartKind;
     const auto* lamp = plan::findLuminaire(state.plan(), hit.object);
     const auto* piece = plan::findFurniture(state.plan(), hit.object);
-    if (hit.kind == Kind::Plate)
+    if (isPlate(hit))
         choosePlate(state, hit.object, false);
     else if (piece != nullptr)
         chooseThing(state, {sheets::PlanThing::Furniture, piece->id, {}});
@@ -200,7 +205,7 @@ void mouse(State& state, const render::Renderer& renderer, const render::View& v
         click(state, pickHere(), true);
     } else if (!ImGui::IsAnyMouseDown() && (io.MouseDelta.x != 0 || io.MouseDelta.y != 0)) {
         const render::Pick hit = pickHere();
-        state.hovered = hit.kind == scene::PartKind::Plate ? hit.object : std::string();
+        state.hovered = isPlate(hit) ? hit.object : std::string();
         hoverLights(state, hit);
     }
 }

@@ -5,6 +5,7 @@
 #include "app/app.hpp"
 #include "app/findings.hpp"
 #include "app/furnish.hpp"
+#include "app/inventory.hpp"
 #include "app/lamps.hpp"
 #include "app/overlays.hpp"
 #include "app/placing.hpp"
@@ -36,6 +37,7 @@ inline constexpr float kCardWidth = 340; ///< of the selected plate's card, pixe
 
 enum class Stance { Walk, Orbit, LidOff, Plan };
 enum class Seat { Designer, Homeowner };
+enum class DocketTab { Plates, Findings, Devices };
 enum class Panel { None, Rooms, Furnish, Plates, Switching, Layers, Sheets, Keys };
 
 /// A rectangle on screen, pixels.
@@ -202,6 +204,8 @@ struct State {
     Lamps lamps;
     Findings findings;
     Overlays overlays;
+    Inventory inventory;
+    DocketTab docket = DocketTab::Plates;
     Leeway leeway;
     bool legs_on_plan = true;
     std::map<std::string, Rect> places; ///< where things are on screen this frame, by name

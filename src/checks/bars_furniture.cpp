@@ -254,17 +254,32 @@ bool isPartOfIts(const Obstacle& obstacle, const Point& point) {
            (kind == "mirror" || kind == "mirror-cabinet" || kind == "wc" || kind == "boiler");
 }
 
-/// Behind a plinth, reached by taking it off: by the pack no fault, but disputed.
-bool barPlinth(const Facts& facts, const Obstacle& obstacle, const Point& point, std::vector<Bar>& bars) {
-    constexpr double kPlinthHighMm = 150; // practice-checks.md C20: 50 to 150
-    const double plinth = plan::furnitureValue(*obstacle.piece, "plinthHeight");
-    if (plinth <= 0 || !isPutAway(*point.plate) || point.plate->host.v_mm > kPlinthHighMm) return false;
+/// Reached by taking off the plinth: by the pack no fault, but disputed.
+Bar plinthBar(const Facts& facts, const Obstacle& obstacle) {
     Bar bar =
         barOf(obstacle, "plinth-socket", facts.limit("plinthSockets") > 0 ? Severity::Hint : Severity::Fault);
     bar.why = "it is reached by taking off the plinth, which some ask for and others refuse";
     bar.source = facts.source("plinthSockets");
-    bars.push_back(std::move(bar));
+    return bar;
+}
+
+/// Low behind a body that stands on a plinth.
+bool barPlinth(const Facts& facts, const Obstacle& obstacle, const Point& point, std::vector<Bar>& bars) {
+    constexpr double kPlinthHighMm = 150; // practice-checks.md C20: 50 to 150
+    const double plinth = plan::furnitureValue(*obstacle.piece, "plinthHeight");
+    if (plinth <= 0 || !isPutAway(*point.plate) || point.plate->host.v_mm > kPlinthHighMm) return false;
+    bars.push_back(plinthBar(facts, obstacle));
     return true;
+}
+
+/// Below the body, behind the plinth's board.
+void barBehindPlinth(const Facts& facts, const Obstacle& room, const Point& point, std::vector<Bar>& bars) {
+    if (isPutAway(*point.plate)) {
+        bars.push_back(plinthBar(facts, room));
+        return;
+    }
+    const bool heavy = standingOf(*room.piece) == Standing::Heavy;
+    hide(facts, room, heavy ? Standing::Heavy : Standing::Fixed, point, bars);
 }
 
 void barOne(const Facts& facts, const WallScene& scene, const Obstacle& obstacle, const Point& point,
@@ -305,6 +320,8 @@ void barOne(const Facts& facts, const WallScene& scene, const Obstacle& obstacle
 void barFurniture(const Facts& facts, const WallScene& scene, const Point& point, std::vector<Bar>& bars) {
     for (const Obstacle& obstacle : scene.obstacles)
         barOne(facts, scene, obstacle, point, bars);
+    for (const Obstacle& room : scene.behind_plinths)
+        barBehindPlinth(facts, room, point, bars);
 }
 
 } // namespace gangway::checks

@@ -1,6 +1,7 @@
 #include "checks/point.hpp"
 
 #include "catalogue/plug_shapes.hpp"
+#include "checks/plinths.hpp"
 #include "plan/furniture_kinds.hpp"
 
 #include <algorithm>
@@ -196,6 +197,7 @@ WallScene sceneOf(const Facts& facts, const plan::Room& room, std::size_t wall) 
     scene.holes = geometry::faceHoles(facts.house(), {room.id, wall});
     scene.obstacles = geometry::obstaclesBefore(facts.house(), room.id, scene.frame,
                                                 facts.limit("coverReach"), {}, facts.base());
+    scene.behind_plinths = behindPlinths(facts, scene);
     scene.points = facts.pointsOn(room.id, room.walls[wall].id);
     for (const plan::Opening* door : facts.house().doorsInto(room.id))
         for (const geometry::Leaf& leaf : geometry::doorLeaves(facts.house(), *door))

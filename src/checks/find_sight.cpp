@@ -3,6 +3,7 @@
 #include "checks/rules.hpp"
 
 #include "geometry/furniture.hpp"
+#include "geometry/shapes.hpp"
 #include "lighting/ray_world.hpp"
 
 #include <algorithm>
@@ -56,11 +57,22 @@ std::vector<Eye> eyesOf(const Facts& facts, const plan::Room& room) {
     return eyes;
 }
 
+/// Leaves that stand open in a room though another one's fabric has them, as it lists their door.
+void addLeavesOfOthers(const Facts& facts, const plan::Room& room, std::vector<meshes::Mesh>& solid) {
+    for (const plan::Opening* door : facts.house().doorsInto(room.id)) {
+        if (door->room == room.id) continue;
+        for (const geometry::Leaf& leaf : geometry::doorLeaves(facts.house(), *door))
+            if (leaf.swings_into == room.id && !leaf.standing_mm.empty())
+                solid.push_back(geometry::extrude(leaf.standing_mm, leaf.bottom_mm, leaf.top_mm));
+    }
+}
+
 /// What stands in the way of looking in a room. Glass does not, drawn-back curtains do.
 lighting::RayWorld worldOf(const Facts& facts, const plan::Room& room) {
     std::vector<meshes::Mesh> solid;
     for (const geometry::FabricPart& part : geometry::roomFabric(facts.house(), room))
         if (part.role != geometry::FabricPart::Role::Glass) solid.push_back(part.mesh);
+    addLeavesOfOthers(facts, room, solid);
     for (const plan::Furniture* piece : facts.house().furnitureIn(room.id))
         for (const geometry::Solid& part : geometry::furnitureSolids(*piece, facts.base()).solids)
             if (part.surface != geometry::Solid::Surface::Glass) solid.push_back(part.mesh);

@@ -51,6 +51,7 @@ struct WallScene {
     geometry::Frame frame;
     std::vector<geometry::FaceHole> holes;
     std::vector<geometry::Obstacle> obstacles;
+    std::vector<geometry::Obstacle> behind_plinths; ///< the room behind plinths, which nothing fills
     std::vector<LeafShadow> leaves;
     std::vector<const Point*> points; ///< the plates on it
 };

@@ -33,6 +33,17 @@ Refusable plugDevice(const plan::Plan& plan, const std::string& device_id, const
                    }};
 }
 
+Refusable unplugDevice(const plan::Plan& plan, const std::string& device_id) {
+    const auto device = std::ranges::find(plan.devices, device_id, &plan::Device::id);
+    if (device == plan.devices.end())
+        return std::unexpected(fmt::format("there is no device '{}'", device_id));
+    return Command{fmt::format("Unplug {}", device->name.empty() ? device_id : device->name), "",
+                   [device_id](Draft& draft) {
+                       if (plan::Device* changed = draft.change<plan::Device>(device_id))
+                           changed->plate.clear();
+                   }};
+}
+
 Refusable rehangDoor(const plan::Plan& plan, const std::string& door_id) {
     return swapHinge(plan, door_id);
 }

@@ -17,6 +17,8 @@ Command withdrawAcceptance(const std::string& finding_id);
 
 /// Plugs a device into a plate: "Plug fridge into K-05". Refused where one of them is not in the plan.
 Refusable plugDevice(const plan::Plan& plan, const std::string& device_id, const std::string& plate_id);
+/// Takes it out again: "Unplug fridge". Refused where it is not in the plan.
+Refusable unplugDevice(const plan::Plan& plan, const std::string& device_id);
 /// Hangs a door at its other side: the hinge of a hinged one, where the leaf of another parks. Refused for
 /// what is no door.
 Refusable rehangDoor(const plan::Plan& plan, const std::string& door_id);

@@ -40,6 +40,7 @@ GLsizeiptr bytes(std::size_t count, std::size_t size) {
 float depthRank(scene::PartKind kind) {
     switch (kind) {
     case scene::PartKind::Plate:
+    case scene::PartKind::Plug:
         return 3;
     case scene::PartKind::Lamp:
         return 2;

@@ -117,6 +117,44 @@ TEST_CASE("plinth-socket: up to 150 behind a plinth, by the pack no fault; highe
     CHECK(worst("plinth-socket", 1300, 150, unit, refused) == "fault");
 }
 
+TEST_CASE("plinth-socket: one that lies whole in the space behind a plinth is told so too") {
+    // C20. The unit's body begins over a plinth of 120, which the plate's upper edge touches at 79.5; the
+    // plinth's board stands 470 before the wall, further than anything is looked for that covers a plate.
+    for (const std::string kind : {"base-unit", "drawer-unit", "tall-unit", "dishwasher"}) {
+        INFO(kind);
+        const auto unit = [&](plan::Plan& plan) {
+            putAway(plan);
+            pieceAt(plan, kind, 1000, {600, 560, 820}).with = {{"plinthHeight", 120}};
+        };
+        CHECK(worst("plinth-socket", 1300, 79.5, unit) == "hint");
+        CHECK(worst("plinth-socket", 1000 - 40.5 + 1, 79.5, unit) == "hint");
+        CHECK(worst("plinth-socket", 1000 - 40.5 - 1, 79.5, unit) == "none");
+        // What is used every day is not put behind a plinth.
+        const auto open = [&](plan::Plan& plan) {
+            unit(plan);
+            plan.plates.front().use = plan::UseRate::Daily;
+            plan.plates.front().sight = plan::Sight::Any;
+        };
+        CHECK(worst("covered-plate", 1300, 79.5, open) == "fault");
+    }
+}
+
+TEST_CASE("plinth-socket: in the toe space before a plinth a plate is reached, behind it not") {
+    // C20. The unit stands with its side at wall D, which runs northwards, and its front at y 2440; its
+    // plinth of 200 stands back by 200 and 22 for handles: the board's front is at y 2662.
+    const auto at = [](double u) {
+        return worst("plinth-socket", u, 100, [](plan::Plan& plan) {
+            putAway(plan);
+            plan.plates.front().host.wall = "D";
+            pieceAt(plan, "drawer-unit", 0, {600, 560, 820}).with = {{"plinthHeight", 200},
+                                                                     {"toeDepth", 200}};
+        });
+    };
+    CHECK(at(2662 - 40.5 - 1) == "none");
+    CHECK(at(2662 - 40.5 + 1) == "hint");
+    CHECK(at(2800) == "hint");
+}
+
 TEST_CASE("tv-bracket: 30 from a screen's bracket for what feeds it, never behind it") {
     // C13, an assumption of ours. The bracket is 400 x 300 about the middle of the screen: from 1415 to 1815
     // and from 1105 to 1405.
