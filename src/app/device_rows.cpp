@@ -20,8 +20,16 @@ std::string tagOf(const State& state, const std::string& plate_id) {
     return plate == nullptr || plate->tag.empty() ? plate_id : plate->tag;
 }
 
+/// A number and its unit stay on one line.
 std::string said(const State& state, double length_mm) {
-    return edit::lengthInWords(length_mm, state.plan().units);
+    std::string words;
+    for (const char letter : edit::lengthInWords(length_mm, state.plan().units))
+        words += letter == ' ' ? std::string("\u00a0") : std::string(1, letter);
+    return words;
+}
+
+bool tooFar(const DeviceRow& row) {
+    return row.decided && row.way_mm && row.lead_mm > 0 && *row.way_mm > row.lead_mm;
 }
 
 /// What a row asks for; done when all rows are drawn, so that nothing changes under their feet.
@@ -119,7 +127,7 @@ void deviceRow(State& state, const std::string& room, const DeviceRow& row, Wish
         linesWithin(strong, row.name, corner.x + width - watts_px - 16 * s - left, 1).front().c_str());
     list.AddText(&small, small.FontSize, {corner.x + width - watts_px - 6 * s, corner.y + 6 * s},
                  packed(state.tokens->soft_ink), watts.c_str());
-    const unsigned ink = row.plate.empty() ? state.tokens->fault : state.tokens->soft_ink;
+    const unsigned ink = row.plate.empty() || tooFar(row) ? state.tokens->fault : state.tokens->soft_ink;
     for (std::size_t i = 0; i < lines.size(); ++i)
         list.AddText(&small, small.FontSize, {left, corner.y + 25 * s + static_cast<float>(i) * step},
                      packed(ink), lines[i].c_str());

@@ -118,16 +118,24 @@ void margin(State& state, ImVec2 at) {
           wrong ? kOn.fault : kOn.ink);
 }
 
-/// The height nearest to v at which something of the wall is free of faults; nullopt: none is.
+/// The height nearest to v at which something of the wall is free of faults, to a whole mm; nullopt: none is.
+/// Gaps less than a step high are not looked for: nobody sets out a plate in one.
 std::optional<double> nearestHeight(const Leeway& leeway, double v_mm) {
     constexpr double kStep_mm = 25;
     constexpr double kFarthest_mm = 2500;
+    const auto has_place = [&](double v) {
+        return v > leeway.half_mm.y &&
+               !checks::freeStretches(leeway.bars, leeway.half_mm, v, leeway.whole, plan::Severity::Fault)
+                    .empty();
+    };
     for (double off = kStep_mm; off <= kFarthest_mm; off += kStep_mm)
-        for (const double v : {v_mm + off, v_mm - off})
-            if (v > leeway.half_mm.y &&
-                !checks::freeStretches(leeway.bars, leeway.half_mm, v, leeway.whole, plan::Severity::Fault)
-                     .empty())
-                return v;
+        for (const double way : {1.0, -1.0}) {
+            if (!has_place(v_mm + way * off)) continue;
+            double least = off;
+            while (least > off - kStep_mm + 1 && has_place(v_mm + way * (least - 1)))
+                --least;
+            return v_mm + way * least;
+        }
     return std::nullopt;
 }
 
@@ -185,6 +193,9 @@ void drawLeeway(State& state, const plan::Room& room, std::size_t wall, const Pr
         state.places[fmt::format("free:{}", i)] = {from->x, y, to->x - from->x, 1};
         if (on) tell(state, free[i], warned);
     }
+    state.places[!warned        ? "leeway:margin"
+                 : free.empty() ? "leeway:none"
+                                : "leeway:warned"] = {corner->x, y, 1, 1};
     const ImVec2 beside_name{head->x + 62 * state.scale, head->y - 15 * state.scale};
     if (warned)
         words(state, beside_name, noPlace(state, free, v), free.empty() ? kOn.fault : kOn.query);

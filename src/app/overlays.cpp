@@ -208,7 +208,7 @@ void told(State& state, const std::string& name) {
 void overlayRows(State& state) {
     Overlays& overlays = state.overlays;
     const float s = state.scale;
-    ImGui::Dummy({0, 2 * s});
+    ImGui::Dummy({0, 6 * s});
     ImGui::PushFont(state.fonts.strong);
     ImGui::TextUnformatted("Laid over the house");
     ImGui::PopFont();

@@ -73,6 +73,8 @@ Projector stageProjector(const State& state, const render::View& view, const std
 
 // plan_view.cpp: the drawn plan of the storey, where the stage is.
 void drawPlanView(State& state);
+/// plan_tabs.cpp: the storeys to choose from, over the plan.
+void storeyTabs(State& state);
 
 // Panels.
 void drawStage(State& state, render::Renderer& renderer);

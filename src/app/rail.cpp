@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 #include <imgui_stdlib.h>
 
+#include <array>
 #include <cmath>
 
 namespace gangway::app {
@@ -163,50 +164,62 @@ void roomsPanel(State& state) {
     }
 }
 
+struct LayerChoice {
+    const char* word;
+    plan::Visibility visibility;
+};
+constexpr std::array<LayerChoice, 3> kLayerChoices = {{{"Shown", plan::Visibility::Shown},
+                                                       {"See-through", plan::Visibility::Ghosted},
+                                                       {"Hidden", plan::Visibility::Hidden}}};
+
+/// Where the middle of a choice's column stands, from the panel's left.
+float layerColumn(const State& state, std::size_t choice) {
+    return ImGui::GetWindowContentRegionMin().x + (158 + 78 * static_cast<float>(choice)) * state.scale;
+}
+
+void layerHeads(const State& state) {
+    ImGui::PushFont(state.fonts.small);
+    for (std::size_t i = 0; i < kLayerChoices.size(); ++i) {
+        if (i > 0) ImGui::SameLine();
+        ImGui::SetCursorPosX(layerColumn(state, i) - ImGui::CalcTextSize(kLayerChoices[i].word).x / 2);
+        ImGui::TextDisabled("%s", kLayerChoices[i].word);
+    }
+    ImGui::PopFont();
+}
+
+/// What was clicked in the layer's row, if it is not so already.
+const LayerChoice* layerRow(State& state, const plan::Layer& layer) {
+    const LayerChoice* clicked = nullptr;
+    ImGui::PushID(layer.id.c_str());
+    ImGui::AlignTextToFramePadding();
+    ImGui::TextUnformatted(layer.name.empty() ? layer.id.c_str() : layer.name.c_str());
+    for (std::size_t i = 0; i < kLayerChoices.size(); ++i) {
+        const LayerChoice& choice = kLayerChoices[i];
+        ImGui::SameLine();
+        ImGui::SetCursorPosX(layerColumn(state, i) - ImGui::GetFrameHeight() / 2);
+        const bool chosen = layer.visibility == choice.visibility;
+        ImGui::PushID(choice.word);
+        if (ImGui::RadioButton("##", chosen) && !chosen) clicked = &choice;
+        ImGui::PopID();
+        if (ImGui::IsItemHovered()) ImGui::SetTooltip("%s", choice.word);
+        place(state, "layer:" + layer.id + ":" + choice.word);
+    }
+    ImGui::PopID();
+    return clicked;
+}
+
 void layersPanel(State& state) {
-    if (state.seat == Seat::Designer) overlayRows(state);
+    layerHeads(state);
+    for (const auto& layer : state.plan().layers)
+        if (const LayerChoice* clicked = layerRow(state, layer)) {
+            // The command changes the list one is walking through: the next frame draws the rest.
+            state.document.run(edit::setLayerVisibility(layer.id, clicked->visibility));
+            break;
+        }
     ImGui::PushFont(state.fonts.small);
     wrapped("See-through keeps a piece in sight and shows what is behind it.");
     ImGui::PopFont();
-    const float s = state.scale;
-    const float button = ImGui::CalcTextSize("See-through").x + 28 * s;
-    for (const auto& layer : state.plan().layers) {
-        ImGui::PushID(layer.id.c_str());
-        ImGui::PushFont(state.fonts.strong);
-        ImGui::TextUnformatted(layer.name.empty() ? layer.id.c_str() : layer.name.c_str());
-        ImGui::PopFont();
-        struct Choice {
-            const char* word;
-            plan::Visibility visibility;
-        };
-        for (const Choice choice : {Choice{"Shown", plan::Visibility::Shown},
-                                    {"See-through", plan::Visibility::Ghosted},
-                                    {"Hidden", plan::Visibility::Hidden}}) {
-            const bool chosen = layer.visibility == choice.visibility;
-            ImGui::PushStyleColor(ImGuiCol_Button,
-                                  colour(chosen ? state.tokens->accent : state.tokens->raised));
-            ImGui::PushStyleColor(
-                ImGuiCol_ButtonHovered,
-                colour(chosen ? state.tokens->accent : state.tokens->quiet, chosen ? 1.0F : 0.5F));
-            ImGui::PushStyleColor(ImGuiCol_Text,
-                                  colour(chosen ? state.tokens->on_accent : state.tokens->ink));
-            const bool clicked = ImGui::Button(choice.word, {button, 0});
-            place(state, "layer:" + layer.id + ":" + choice.word);
-            ImGui::PopStyleColor(3);
-            ImGui::SameLine(0, 4 * s);
-            if (clicked && !chosen) {
-                // The command changes the list one is walking through: end here, the next frame draws the
-                // rest.
-                state.document.run(edit::setLayerVisibility(layer.id, choice.visibility));
-                ImGui::NewLine();
-                ImGui::PopID();
-                return;
-            }
-        }
-        ImGui::NewLine();
-        ImGui::Dummy({0, 2 * s});
-        ImGui::PopID();
-    }
+    if (state.seat == Seat::Designer) overlayRows(state);
 }
 
 void keysPanel(State& state) {

@@ -35,7 +35,8 @@ constexpr auto kKinds = std::to_array<LimitKind>({
     {"sinkGap", 0, 2000, "from a plate to the edge of a sink's bowl, along the wall, mm"},
     {"wetZone1Top", 1500, 4000, "height of wet zone 1 above the floor of the bath or shower, mm"},
     {"wetZone2", 0, 2000, "how far wet zone 2 reaches beyond zone 1, mm"},
-    {"wetNoTray", 0, 3000, "radius of zone 1 of a shower without a basin, round its outlet; 0: its own outline, mm"},
+    {"wetNoTray", 0, 3000,
+     "radius of zone 1 of a shower without a basin, round its outlet; 0: its own outline, mm"},
     {"wetSocket", 0, 5000, "from zone 1 to an ordinary socket outlet, mm"},
     {"leadSlack", 0, 1000, "a lead is longer than its way by this, mm"},
     {"fanTip", 0, 3000, "from the tips of a fan's blades to furniture one lies on and to lamps, mm"},
@@ -57,6 +58,12 @@ constexpr auto kKinds = std::to_array<LimitKind>({
     {"screenInside", 0, 200, "a plate behind a screen from the screen's edge, mm"},
     {"cookerFar", 0, 5000, "from a cooker's switch to the cooker or hob; 0: not asked, mm"},
     {"laneWidth", 0, 3000, "width of a walking way that floor boxes and leads keep out of, mm"},
+    {"sightLeast", 0, 1, "part of a plate that is seen, less of which is let be"},
+    {"sightPlain", 0, 1, "part of a plate from which it is plainly seen from where one rests"},
+    {"switchDoor", 0, 3000, "a switch further from a door along the wall is not the one beside it, mm"},
+    {"leafHides", 0, 1, "part of a switch behind an open leaf that is a fault, and less a warning"},
+    {"switchStair", 0, 5000,
+     "from a flight's foot or head to its switch, and from the flight to its lamp, mm"},
     {"equalSpacing", 0, 100, "lamps in a row differ in their distances by no more than this, mm"},
     {"framingClear", 0, 100, "from a box or a recessed lamp to a stud or joist, mm"},
     {"driverReach", 0, 4000, "highest place of a driver or junction that must be got at, mm"},
@@ -116,7 +123,8 @@ constexpr auto kKinds = std::to_array<LimitKind>({
     {"wetBasin", 0, 1000, "how far wet zone 2 of a wash basin reaches round it; 0: there is none, mm"},
     {"wetBasinTop", 0, 2000, "how far wet zone 2 of a wash basin reaches above its rim, mm"},
     {"wetSocketTop", 0, 4000,
-     "sockets higher than this above the rim of a bath or the threshold of a shower are far enough; 0: none is, mm"},
+     "sockets higher than this above the rim of a bath or the threshold of a shower are far enough; 0: none "
+     "is, mm"},
 });
 } // namespace
 

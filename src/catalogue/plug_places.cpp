@@ -219,6 +219,20 @@ void blockOn(const std::vector<OnSurface>& places, std::vector<OutletPlace>& out
 }
 } // namespace
 
+namespace {
+/// The outlets of a plate with its plugs in them; those beyond its outlets are left over.
+std::vector<OutletPlace> filled(const plan::Plate& plate, const ComposedPlate& composed,
+                                std::vector<const PluggedIn*> plugs, std::vector<PluggedIn>& left_over) {
+    auto outlets = outletsOf(plate, composed);
+    while (plugs.size() > outlets.size()) {
+        left_over.push_back(*plugs.back());
+        plugs.pop_back();
+    }
+    if (!plugs.empty()) seat(plugs, outlets);
+    return outlets;
+}
+} // namespace
+
 PlugPlaces plugPlaces(const plan::Plan& plan, const Catalogue& catalogue,
                       std::span<const PluggedIn> plugged) {
     PlugPlaces places;
@@ -227,17 +241,10 @@ PlugPlaces plugPlaces(const plan::Plan& plan, const Catalogue& catalogue,
         by_plate[one.plate].push_back(&one);
     std::map<Surface, std::vector<OnSurface>> surfaces;
     for (const plan::Plate& plate : plan.plates) {
-        auto outlets = outletsOf(plate, compose(catalogue, plate));
-        if (const auto found = by_plate.find(plate.id); found != by_plate.end()) {
-            auto& plugs = found->second;
-            while (plugs.size() > outlets.size()) {
-                places.left_over.push_back(*plugs.back());
-                plugs.pop_back();
-            }
-            if (!plugs.empty()) seat(plugs, outlets);
-            by_plate.erase(found);
-        }
-        for (const OutletPlace& outlet : outlets) {
+        std::vector<const PluggedIn*> plugs;
+        if (auto found = by_plate.extract(plate.id)) plugs = std::move(found.mapped());
+        for (const OutletPlace& outlet :
+             filled(plate, compose(catalogue, plate), std::move(plugs), places.left_over)) {
             const Vec2 at{plate.host.u_mm, plate.host.v_mm};
             surfaces[surfaceOf(plate)].push_back({places.outlets.size(), outlineAt(outlet).moved(at)});
             places.outlets.push_back(outlet);
@@ -248,6 +255,20 @@ PlugPlaces plugPlaces(const plan::Plan& plan, const Catalogue& catalogue,
             places.left_over.push_back(*plug);
     for (const auto& [surface, on_it] : surfaces)
         blockOn(on_it, places.outlets);
+    return places;
+}
+
+PlugPlaces plugPlaces(const plan::Plate& plate, const ComposedPlate& composed,
+                      std::span<const PluggedIn> plugged) {
+    PlugPlaces places;
+    std::vector<const PluggedIn*> plugs;
+    for (const PluggedIn& one : plugged)
+        plugs.push_back(&one);
+    places.outlets = filled(plate, composed, std::move(plugs), places.left_over);
+    std::vector<OnSurface> on_it;
+    for (std::size_t i = 0; i < places.outlets.size(); ++i)
+        on_it.push_back({i, outlineAt(places.outlets[i])});
+    blockOn(on_it, places.outlets);
     return places;
 }
 

@@ -32,7 +32,7 @@ struct OutletPlace {
 };
 
 struct PlugPlaces {
-    std::vector<OutletPlace> outlets; ///< of all plates, in the plan's order
+    std::vector<OutletPlace> outlets; ///< plate by plate in the plan's order
     std::vector<PluggedIn> left_over; ///< more than their plate has outlets, or of an unknown plate
 };
 
@@ -40,6 +40,10 @@ struct PlugPlaces {
 /// where fewest free outlets are hidden, then to the first outlets. An outlet is blocked where the outline of
 /// a body cuts that of a straight plug of the outlet's type, on the same plate or on one beside it.
 [[nodiscard]] PlugPlaces plugPlaces(const plan::Plan& plan, const Catalogue& catalogue,
+                                    std::span<const PluggedIn> plugged);
+
+/// Of one plate by itself; `plugged`: what is plugged into it.
+[[nodiscard]] PlugPlaces plugPlaces(const plan::Plate& plate, const ComposedPlate& composed,
                                     std::span<const PluggedIn> plugged);
 
 } // namespace gangway::catalogue

@@ -27,7 +27,7 @@ constexpr auto kPlugs = std::to_array<Typed>({
     {"L", {17, 42, 7, 1, 7, Cord::Behind, "CEI 23-50, size from memory (M)"}},
 });
 constexpr PlugShape kOther{40, 40, 10, 1, 7, Cord::Behind, "common practice, no source"};
-/// So wide that it hides the outlet beside it on a double plate of pitch 60.3, as the checks take it to.
+/// So wide that it hides the outlet beside it on a double plate of pitch 60.3, and none in a frame of 71.
 constexpr PlugShape kBlock{75, 90, 6, 1, 4.5, Cord::Below, "common practice, no source"};
 } // namespace
 

@@ -1,41 +1,65 @@
-// Plugs: more than a plate takes, blocks that hide the outlet beside them, and watts.
+// Plugs: more than a plate takes, those that are in each other's way, and watts.
+#include "catalogue/plug_places.hpp"
+#include "catalogue/plug_shapes.hpp"
 #include "checks/outlet_assignment.hpp"
 #include "checks/rules.hpp"
 #include "switching/loads.hpp"
 
+#include <algorithm>
 #include <fmt/format.h>
+#include <optional>
 
 namespace gangway::checks {
 
 using plan::Severity;
 
 namespace {
-/// Outlets in a row that so many plugs take when each block hides the outlets beside it: blocks stand every
-/// other one, and what is between and beside them is lost to the other plugs.
-int outletsTaken(int blocks, int plugs) {
-    if (blocks == 0) return plugs;
-    return plugs == 0 ? 2 * blocks - 1 : 2 * blocks + plugs;
+plan::Finding aboutPlugs(const Facts& facts, const PlateUse& use, Severity severity) {
+    auto finding = about(facts, "outlets-overfull", severity, *use.point);
+    for (const plan::Device* device : use.point->devices)
+        finding.objects.push_back(device->id);
+    finding.message = fmt::format("{} has {} outlet{} for {} plug{}", whoIn(facts, *use.point), use.outlets,
+                                  use.outlets == 1 ? "" : "s", use.outlets - use.free,
+                                  use.outlets - use.free == 1 ? "" : "s");
+    finding.remedy = "Another module or plate, or plug one of them in elsewhere.";
+    return finding;
+}
+
+std::string deviceName(const Point& point, const std::string& id) {
+    const auto found = std::ranges::find(point.devices, id, &plan::Device::id);
+    return found == point.devices.end() || (*found)->name.empty() ? id : (*found)->name;
+}
+
+/// An outlet whose plug and another's are in each other's way, though all are put where they are least.
+std::optional<catalogue::OutletPlace> crowded(const Point& point) {
+    std::vector<catalogue::PluggedIn> plugged;
+    for (const plan::Device* device : point.devices)
+        plugged.push_back({point.plate->id, device->id, device->plug, device->plug_type});
+    const auto places = catalogue::plugPlaces(*point.plate, point.made, plugged);
+    for (const catalogue::OutletPlace& outlet : places.outlets)
+        if (outlet.state == catalogue::OutletPlace::State::Taken && !outlet.blocked_by.empty()) return outlet;
+    return std::nullopt;
 }
 
 void findOverfull(const Facts& facts, const PlateUse& use, Findings& findings) {
-    const int plugs = use.outlets - use.free;
-    const int taken = outletsTaken(use.blocks, plugs - use.blocks);
-    const bool too_many = use.free < 0;
-    if (!too_many && (taken <= use.outlets || use.blocks == 0)) return;
-    auto finding = about(facts, "outlets-overfull", too_many ? Severity::Fault : Severity::Warn, *use.point);
-    for (const plan::Device* device : use.point->devices)
-        finding.objects.push_back(device->id);
-    const std::string who = whoIn(facts, *use.point);
-    finding.message =
-        too_many ? fmt::format("{} has {} outlet{} for {} plug{}.", who, use.outlets,
-                               use.outlets == 1 ? "" : "s", plugs, plugs == 1 ? "" : "s")
-                 : fmt::format("{} has {} outlets for {} plugs, and {} the outlets beside.", who, use.outlets,
-                               plugs,
-                               use.blocks == 1 ? "a power block among them hides"
-                                               : fmt::format("{} power blocks among them hide", use.blocks));
-    finding.source = too_many ? "one plug an outlet"
-                              : "a power block hides the outlet beside it; common practice, no source";
-    finding.remedy = "Another module or plate, or plug one of them in elsewhere.";
+    if (use.free < 0) {
+        findings.push_back(aboutPlugs(facts, use, Severity::Fault));
+        findings.back().message += ".";
+        findings.back().source = "one plug an outlet";
+        return;
+    }
+    const auto outlet = use.point->devices.size() < 2 ? std::nullopt : crowded(*use.point);
+    if (!outlet) return;
+    auto finding = aboutPlugs(facts, use, Severity::Warn);
+    finding.message += fmt::format(", and those of {} and {} are in each other's way.",
+                                   deviceName(*use.point, outlet->blocked_by),
+                                   deviceName(*use.point, outlet->plugged.device));
+    const auto widest = [&](const plan::Device* device) {
+        return catalogue::plugShape(device->plug, device->plug_type).width_mm;
+    };
+    const plan::Device* body = std::ranges::max(use.point->devices, {}, widest);
+    finding.source = fmt::format("outlines of plugs; the widest: {}",
+                                 catalogue::plugShape(body->plug, body->plug_type).source);
     findings.push_back(std::move(finding));
 }
 

@@ -18,10 +18,6 @@ using plan::Vec3;
 namespace {
 /// Sample points on a plate, each way.
 constexpr int kSamples = 9;
-/// Less than this is a ray through the gap between two doors; common practice, no source.
-constexpr double kLeastPart = 0.04;
-/// Half of it seen is seen; common practice, no source.
-constexpr double kSeenPart = 0.5;
 /// One stops this far inside an entrance and looks; common practice, no source.
 constexpr double kInsideMm = 100;
 /// Before the face, so that a ray does not end in what the plate is mounted on.
@@ -107,8 +103,8 @@ void findSeen(const Facts& facts, const Point& point, const lighting::RayWorld& 
             most = part;
         }
     }
-    if (best == nullptr || most < kLeastPart) return;
-    const bool plain = best->rests && most >= kSeenPart;
+    if (best == nullptr || most < facts.limit("sightLeast")) return;
+    const bool plain = best->rests && most >= facts.limit("sightPlain");
     auto finding = about(facts, "in-sight", plain ? Severity::Warn : Severity::Hint, point);
     const Vec3 at = geometry::toHouse(*frame, {point.centre_mm().x, point.centre_mm().y, 0});
     finding.value_mm = length(best->at_mm - at);

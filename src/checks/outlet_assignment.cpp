@@ -31,10 +31,8 @@ PlateUse useOf(const Facts& facts, const Point& point) {
     }
     use.limit_w *= facts.pack().circuit_part.value;
     use.free = use.outlets - static_cast<int>(point.devices.size());
-    for (const plan::Device* device : point.devices) {
+    for (const plan::Device* device : point.devices)
         use.watts += device->watts;
-        if (device->plug == plan::Device::Plug::PowerBlock) ++use.blocks;
-    }
     return use;
 }
 

@@ -26,7 +26,6 @@ struct PlateUse {
     int outlets = 0;    ///< socket outlets and fixed connections
     int free = 0;       ///< not taken by decided plugs; less than 0 when there are too many
     int given = 0;      ///< of the free ones, taken by proposals
-    int blocks = 0;     ///< power blocks among the decided plugs
     double watts = 0;   ///< of decided devices
     double limit_w = 0; ///< what its socket outlets carry; 0: not stated
 };

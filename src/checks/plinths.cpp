@@ -8,7 +8,6 @@
 
 namespace gangway::checks {
 
-using plan::Vec2;
 using plan::Vec3;
 
 namespace {

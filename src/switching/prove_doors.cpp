@@ -13,8 +13,11 @@ using plan::Severity;
 
 namespace {
 
-/// A switch further from a door than this is not beside it; common practice, no source.
-constexpr double kBesideMm = 1000;
+/// A switch further from a door than this is not beside it.
+double besideMm(const Proof& proof) {
+    return proof.pack.limit("switchDoor").value;
+}
+
 constexpr const char* kSideSource =
     "beside a door on its latch side: DIN 18015-3 and common practice (trade facts 2.35, secondary)";
 
@@ -72,7 +75,7 @@ bool isSwitchPlate(const Proof& proof, const plan::Plate& plate) {
 bool isFurtherPosition(const Proof& proof, const plan::Plate& plate, const DoorSides& door) {
     const auto at_latch = [&](const Way* way) {
         const auto at = way->plate == &plate ? std::nullopt : proof.placeOf(*way->plate);
-        return at && length(plan::Vec2{at->x, at->y} - door.latch_at_mm) <= kBesideMm;
+        return at && length(plan::Vec2{at->x, at->y} - door.latch_at_mm) <= besideMm(proof);
     };
     bool works = false;
     for (const Way& way : proof.net.waysOf(plate.id))
@@ -86,7 +89,10 @@ bool isFurtherPosition(const Proof& proof, const plan::Plate& plate, const DoorS
 void proveSideOf(const Proof& proof, const plan::Plate& plate, const std::vector<DoorSides>& doors,
                  Findings& findings) {
     const double u_mm = plate.host.u_mm;
-    const auto is_beside = [](double distance_mm) { return distance_mm >= 0 && distance_mm <= kBesideMm; };
+    const double most_mm = besideMm(proof);
+    const auto is_beside = [most_mm](double distance_mm) {
+        return distance_mm >= 0 && distance_mm <= most_mm;
+    };
     const bool serves_another = std::ranges::any_of(doors, [&](const DoorSides& door) {
         return is_beside(beyond(u_mm, door.latch_mm, !door.hinge_on_left));
     });
@@ -120,13 +126,14 @@ void proveSwitchSide(const Proof& proof, Findings& findings) {
 }
 
 void proveSwitchUncovered(const Proof& proof, Findings& findings) {
+    const double least_part = proof.pack.limit("leafHides").value;
     for (const plan::Plate& plate : proof.plan().plates) {
         if (plate.host.kind != plan::Host::Kind::Wall || proof.net.waysOf(plate.id).empty()) continue;
         const auto made = catalogue::compose(proof.net.catalogue(), plate);
         for (const geometry::Cover& cover :
              geometry::leafCoversOf(proof.house, plate.room, plate.host, made.width_mm, made.height_mm)) {
             if (!partsFromDoorway(proof, cover.id, plate)) continue;
-            const Severity severity = cover.covered_part >= 0.5 ? Severity::Fault : Severity::Warn;
+            const Severity severity = cover.covered_part >= least_part ? Severity::Fault : Severity::Warn;
             auto finding = aboutPlate(proof, "switch-behind-leaf", severity, plate);
             finding.objects.push_back(cover.id);
             finding.value_mm = cover.gap_mm;

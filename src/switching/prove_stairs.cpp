@@ -12,8 +12,10 @@ namespace gangway::switching {
 namespace {
 
 /// A lamp this near to the flight on plan lights it, and a switch this near to its foot or head is at hand
-/// there; common practice, no source.
-constexpr double kNearStairMm = 2000;
+/// there.
+double nearStairMm(const Proof& proof) {
+    return proof.pack.limit("switchStair").value;
+}
 
 double toSegment(plan::Vec2 p, plan::Vec2 a, plan::Vec2 b) {
     const plan::Vec2 along = b - a;
@@ -65,7 +67,7 @@ bool lights(const Proof& proof, const plan::SwitchLeg& leg, const Flight& flight
         const std::string storey = storeyOf(proof, lamp->room);
         if (storey != flight.lower && storey != flight.upper) return false;
         const auto at = proof.placeOf(*lamp);
-        return at && toOutline(flight.outline_mm, {at->x, at->y}) <= kNearStairMm;
+        return at && toOutline(flight.outline_mm, {at->x, at->y}) <= nearStairMm(proof);
     });
 }
 
@@ -75,7 +77,7 @@ bool worksFrom(const Proof& proof, const Group& group, const std::string& storey
         if (way->action == catalogue::WayAction::Sensor) return true;
         if (storeyOf(proof, way->plate->room) != storey) return false;
         const auto at = proof.placeOf(*way->plate);
-        return at && length(plan::Vec2{at->x, at->y} - end_mm) <= kNearStairMm;
+        return at && length(plan::Vec2{at->x, at->y} - end_mm) <= nearStairMm(proof);
     });
 }
 
@@ -101,8 +103,8 @@ Lit litBy(const Proof& proof, const Flight& flight) {
     return lit;
 }
 
-std::string shortfall(const Lit& lit) {
-    if (lit.legs.empty()) return fmt::format("no leg has a lamp within {:.0f} mm of it", kNearStairMm);
+std::string shortfall(const Lit& lit, double near_mm) {
+    if (lit.legs.empty()) return fmt::format("no leg has a lamp within {:.0f} mm of it", near_mm);
     if (lit.at_foot && lit.at_head) return "no leg that lights it is worked from both its foot and its head";
     if (lit.at_foot) return "its light can't be worked from the head";
     if (lit.at_head) return "its light can't be worked from the foot";
@@ -127,14 +129,15 @@ void proveStairs(const Proof& proof, Findings& findings) {
         for (const Group* group : lit.legs)
             finding.objects.push_back(group->leg->id);
         finding.objects.push_back(flight.stair->id);
-        finding.limit_mm = kNearStairMm;
+        finding.limit_mm = nearStairMm(proof);
         finding.place_mm = plan::Vec3{flight.stair->at_mm.x, flight.stair->at_mm.y, flight.stair->bottom_mm};
         finding.message =
             fmt::format("{} in {}: {}.", flight.stair->name.empty() ? "The stair" : flight.stair->name,
-                        roomName(proof.net, flight.stair->room), shortfall(lit));
-        finding.source =
+                        roomName(proof.net, flight.stair->room), shortfall(lit, nearStairMm(proof)));
+        finding.source = fmt::format(
             "two-way switching at each stair level: NHBC Standards 8.1 (trade facts 3.14); within "
-            "2000 mm of foot and head: common practice, no source";
+            "{:.0f} mm of foot and head: {}",
+            nearStairMm(proof), proof.pack.limit("switchStair").source);
         finding.remedy = "Give one leg that lights the stair a two-way position at its foot and at its head.";
         findings.push_back(std::move(finding));
     }

@@ -193,31 +193,46 @@ TEST_CASE("outlets of another room, and across a doorway, are none") {
     CHECK(outletsOf(plan) == Plates{"-"});
 }
 
-TEST_CASE("outlets-overfull: more plugs than outlets, and blocks that hide what is beside") {
+TEST_CASE("outlets-overfull: more plugs than outlets, and plugs in each other's way") {
+    using Plug = plan::Device::Plug;
     plan::Plan plan = bareRoom();
+    const auto overfull = [&] { return ofRule(check(plan), "outlets-overfull"); };
     socketAt(plan, 1000, {"socket-f", "socket-f"});
     deviceAt(plan, 1000, 3000, "s1");
     deviceAt(plan, 1000, 3000, "s1");
-    CHECK(ofRule(check(plan), "outlets-overfull").empty());
-    // A block in one of two outlets hides the other; common practice, no source.
-    plan.devices.front().plug = plan::Device::Plug::PowerBlock;
-    auto found = ofRule(check(plan), "outlets-overfull");
-    REQUIRE(found.size() == 1);
-    CHECK(found.front().severity == Severity::Warn);
-    // Three outlets take a block at one end and the plug at the other.
+    CHECK(overfull().empty());
+    // A block of 75 (common practice, no source) and a plug of 39 (CEE 7, from memory) need 57 from middle to
+    // middle: the pitch of 71 leaves them room (trade facts 1.3). Two blocks need 75.
+    plan.devices.front().plug = Plug::PowerBlock;
+    CHECK(overfull().empty());
+    plan.devices.back().plug = Plug::PowerBlock;
+    REQUIRE(overfull().size() == 1);
+    CHECK(overfull().front().severity == Severity::Warn);
+    CHECK(overfull().front().message.find("d1 and d2 are in each other's way") != std::string::npos);
+    // Three outlets take them at both ends and a plug between them, but no third block.
     plan.plates.front().modules.emplace_back().type = "socket-f";
-    CHECK(ofRule(check(plan), "outlets-overfull").empty());
-    // And two blocks at both ends, but then no third plug.
-    plan.devices.back().plug = plan::Device::Plug::PowerBlock;
-    CHECK(ofRule(check(plan), "outlets-overfull").empty());
+    CHECK(overfull().empty());
     deviceAt(plan, 1000, 3000, "s1");
-    found = ofRule(check(plan), "outlets-overfull");
-    REQUIRE(found.size() == 1);
-    CHECK(found.front().severity == Severity::Warn);
+    CHECK(overfull().empty());
+    plan.devices.back().plug = Plug::PowerBlock;
+    CHECK(overfull().size() == 1);
     deviceAt(plan, 1000, 3000, "s1");
-    found = ofRule(check(plan), "outlets-overfull");
-    REQUIRE(found.size() == 1);
-    CHECK(found.front().severity == Severity::Fault);
+    REQUIRE(overfull().size() == 1);
+    CHECK(overfull().front().severity == Severity::Fault);
+}
+
+TEST_CASE("outlets-overfull: on a double of pitch 60.3 a block leaves no room for a plug") {
+    // 60.3 from middle to middle (trade facts, check value 45); a block of 75 (common practice, no source)
+    // and a plug of 48 (BS 1363-1, from memory) need 61.5.
+    plan::Plan plan = bareRoom();
+    socketAt(plan, 1000, {"socket-g-double"}).format = "rect-86";
+    deviceAt(plan, 1000, 3000, "s1").plug_type = "G";
+    deviceAt(plan, 1000, 3000, "s1").plug_type = "G";
+    CHECK(ofRule(check(plan), "outlets-overfull").empty());
+    plan.devices.front().plug = plan::Device::Plug::PowerBlock;
+    CHECK(ofRule(check(plan), "outlets-overfull").size() == 1);
+    plan.devices.pop_back(); // the outlet that it hides is let be
+    CHECK(ofRule(check(plan), "outlets-overfull").empty());
 }
 
 TEST_CASE("circuit-watts: what a rating carries, by the country's volts and part") {

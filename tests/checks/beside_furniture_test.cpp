@@ -118,24 +118,24 @@ TEST_CASE("plinth-socket: up to 150 behind a plinth, by the pack no fault; highe
 }
 
 TEST_CASE("plinth-socket: one that lies whole in the space behind a plinth is told so too") {
-    // C20. The unit's body begins over a plinth of 120, which the plate's upper edge touches at 79.5; the
-    // plinth's board stands 470 before the wall, further than anything is looked for that covers a plate.
+    // C20. The unit's body begins over a plinth of 120, 8 over the plate's upper edge (C3: a board's edge);
+    // the plinth's board stands 470 before the wall, further than anything is looked for that covers a plate.
     for (const std::string kind : {"base-unit", "drawer-unit", "tall-unit", "dishwasher"}) {
         INFO(kind);
         const auto unit = [&](plan::Plan& plan) {
             putAway(plan);
             pieceAt(plan, kind, 1000, {600, 560, 820}).with = {{"plinthHeight", 120}};
         };
-        CHECK(worst("plinth-socket", 1300, 79.5, unit) == "hint");
-        CHECK(worst("plinth-socket", 1000 - 40.5 + 1, 79.5, unit) == "hint");
-        CHECK(worst("plinth-socket", 1000 - 40.5 - 1, 79.5, unit) == "none");
+        CHECK(worst("plinth-socket", 1300, 71.5, unit) == "hint");
+        CHECK(worst("plinth-socket", 1000 - 40.5 + 1, 71.5, unit) == "hint");
+        CHECK(worst("plinth-socket", 1000 - 40.5 - 1, 71.5, unit) == "none");
         // What is used every day is not put behind a plinth.
         const auto open = [&](plan::Plan& plan) {
             unit(plan);
             plan.plates.front().use = plan::UseRate::Daily;
             plan.plates.front().sight = plan::Sight::Any;
         };
-        CHECK(worst("covered-plate", 1300, 79.5, open) == "fault");
+        CHECK(worst("covered-plate", 1300, 71.5, open) == "fault");
     }
 }
 

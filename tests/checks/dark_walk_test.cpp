@@ -65,6 +65,25 @@ TEST_CASE("a way on the floor is straight where nothing stands, and round a piec
     CHECK(way < 2 * std::hypot(1300, 2000) + 400);
 }
 
+TEST_CASE("a way goes round a flight of stairs, and over a rug") {
+    // Nobody crosses a flight from its side: it rises from 0 to its height.
+    plan::Plan plan = smallSwitching();
+    plan::Furniture& flight = plan.furniture.emplace_back();
+    flight.id = "flight";
+    flight.kind = "stair";
+    flight.room = "room";
+    flight.at_mm = {2000, 1000};
+    flight.size = {900, 2000, 2600}; // from the south wall to y 2000
+    const auto way = [&plan] {
+        const geometry::HouseIndex house(plan);
+        return checks::lengthOf(checks::FloorGrid(house, plan.rooms.front()).way({500, 500}, {3500, 500}));
+    };
+    // At least by its two corners at (1550, 2000) and (2450, 2000).
+    CHECK(way() > std::hypot(1050, 1500) * 2 + 900);
+    plan.furniture.back().kind = "rug";
+    CHECK(way() == Approx(3000));
+}
+
 TEST_CASE("from a bed to the door it is dark until the switch there is in reach") {
     const plan::Plan plan = bedroom();
     const auto all = walks(plan);

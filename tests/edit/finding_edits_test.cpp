@@ -35,6 +35,18 @@ TEST_CASE("a device is plugged into a plate, and undo pulls it out again") {
     CHECK(computer(document.plan()).plate == "k3");
 }
 
+TEST_CASE("a device is unplugged, and undo plugs it in again") {
+    edit::Document document(twoRooms());
+    run(document, edit::plugDevice(document.plan(), "computer", "k3"));
+    run(document, edit::unplugDevice(document.plan(), "computer"));
+    CHECK(computer(document.plan()).plate.empty());
+    CHECK(document.undoName() == "Unplug computer");
+    checkReadable(document.plan());
+    document.undo();
+    CHECK(computer(document.plan()).plate == "k3");
+    CHECK(sentence(edit::unplugDevice(document.plan(), "kettle")) == "there is no device 'kettle'");
+}
+
 TEST_CASE("only what is in the plan is plugged in") {
     const plan::Plan plan = twoRooms();
     CHECK(sentence(edit::plugDevice(plan, "kettle", "k1")) == "there is no device 'kettle'");

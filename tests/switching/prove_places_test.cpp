@@ -56,6 +56,32 @@ TEST_CASE("a switch behind an open leaf is found, on the latch side it is not") 
     CHECK(found[0].objects == std::vector<std::string>{"s1", "door"});
 }
 
+TEST_CASE("a switch half behind an open leaf is a fault, less of it a warning, beside it nothing") {
+    // The leaf's tip stands at y 1000 + 900 cos 170 = 113.7 (DIN plate of 81); half: common practice, no source.
+    const auto at = [](double u_mm) -> std::string {
+        plan::Plan plan = smallSwitching();
+        plan.openings[0].stop_deg = 170;
+        plan.plates[0].host.u_mm = u_mm;
+        const auto found = ofRule(proved(plan), "switch-behind-leaf");
+        if (found.empty()) return "none";
+        return found[0].severity == plan::Severity::Fault ? "fault" : "warn";
+    };
+    CHECK(at(113.7 + 1) == "fault");
+    CHECK(at(113.7 - 1) == "warn");
+    CHECK(at(113.7 - 40.5 + 1) == "warn");
+    CHECK(at(113.7 - 40.5 - 1) == "none");
+}
+
+TEST_CASE("a switch up to 1000 from the hinge side is the one of that door, further it is another's") {
+    // Common practice, no source: the pack's switchDoor.
+    plan::Plan plan = smallSwitching();
+    plan.openings[0].left_mm = 1900; // hinge edge
+    plan.plates[0].host.u_mm = 900;
+    CHECK(has(proved(plan), "switch-hinge-side"));
+    plan.plates[0].host.u_mm = 899;
+    CHECK_FALSE(has(proved(plan), "switch-hinge-side"));
+}
+
 TEST_CASE("a leaf across a narrow room hides nothing on the latch side's wall") {
     plan::Plan plan = smallSwitching();
     // The leaf stands along x at y 1000; wall C is behind it, wall A beyond the doorway. 700 of room to each.
@@ -164,6 +190,12 @@ TEST_CASE("a stair wants one leg that is worked from its foot and from its head"
     plan.plates[0].host.wall = "C"; // south, from x 4000 westwards: beside the foot
     plan.plates[0].host.u_mm = 2500;
     CHECK_FALSE(has(proved(plan), "stairs-two-way"));
+    // The foot is at (1500, 500): on wall C 2000 from it are 1936.5 along; common practice, no source.
+    plan.plates[0].host.u_mm = 4000 - (1500 + 1936);
+    CHECK_FALSE(has(proved(plan), "stairs-two-way"));
+    plan.plates[0].host.u_mm = 4000 - (1500 + 1937);
+    CHECK(has(proved(plan), "stairs-two-way"));
+    plan.plates[0].host.u_mm = 2500;
     // A stair that no lamp lights is dark too; before anything is tied that goes without saying.
     plan.luminaires[0].host.u_mm = 3990;
     plan.furniture[0].at_mm = {600, 1500};
