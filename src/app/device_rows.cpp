@@ -192,11 +192,14 @@ void forgottenRows(State& state, const std::string& room, Wish& wish) {
         said_so = true;
         ImGui::PushID(row.name.c_str());
         ImGui::PushFont(state.fonts.small);
+        const float button = ImGui::CalcTextSize("Place a socket").x + 16 * state.scale;
+        const float right = ImGui::GetWindowContentRegionMax().x - button - 6 * state.scale;
         ImGui::AlignTextToFramePadding();
         ImGui::SetCursorPosX(ImGui::GetCursorPosX() + 8 * state.scale);
-        ImGui::TextUnformatted(row.name.c_str());
-        const float button = ImGui::CalcTextSize("Place a socket").x + 16 * state.scale;
-        ImGui::SameLine(ImGui::GetWindowContentRegionMax().x - button - 6 * state.scale);
+        ImGui::PushTextWrapPos(right - 6 * state.scale);
+        ImGui::TextWrapped("%s", row.name.c_str());
+        ImGui::PopTextWrapPos();
+        ImGui::SameLine(right);
         if (smallButton(state, "Place a socket", fmt::format("forgotten:{}:{}", room, row.name)))
             wish = {{}, {}, false, {}, room, row.name, true};
         ImGui::PopFont();

@@ -32,6 +32,38 @@ bool onThisStorey(const State& state, const std::string& room_id) {
     return room != nullptr && room->storey == state.storey;
 }
 
+struct ZoneName {
+    const plan::Furniture* piece = nullptr;
+    const std::vector<plan::Vec2>* outline_mm = nullptr;
+    std::string words;
+};
+
+plan::Vec2 upperLeft(const std::vector<plan::Vec2>& outline_mm) {
+    plan::Vec2 corner = outline_mm.front();
+    for (const plan::Vec2 at : outline_mm)
+        corner = {std::min(corner.x, at.x), std::max(corner.y, at.y)};
+    return corner;
+}
+
+/// Outer zones hold the inner ones: the outermost comes first. Those that begin at one place, as the inside
+/// of a tray and what is over it do, share a name.
+std::vector<ZoneName> zoneNames(const State& state) {
+    constexpr double kBeside_mm = 250;
+    std::vector<ZoneName> names;
+    const auto& zones = state.overlays.zones;
+    for (auto zone = zones.rbegin(); zone != zones.rend(); ++zone) {
+        if (zone->piece == nullptr || zone->outline_mm.empty() || !onThisStorey(state, zone->piece->room))
+            continue;
+        const plan::Vec2 corner = upperLeft(zone->outline_mm);
+        if (!names.empty() && names.back().piece == zone->piece &&
+            plan::length(upperLeft(*names.back().outline_mm) - corner) < kBeside_mm)
+            names.back().words = fmt::format("zones {} and {}", zone->number, names.back().words.substr(5));
+        else
+            names.push_back({zone->piece, &zone->outline_mm, fmt::format("zone {}", zone->number)});
+    }
+    return names;
+}
+
 void zones(State& state, const Projector& project) {
     ImDrawList& list = *ImGui::GetWindowDrawList();
     const HardEdges hard(list);
@@ -41,10 +73,8 @@ void zones(State& state, const Projector& project) {
         state.places[fmt::format("plan:zone:{}:{}", zone.piece->id, zone.number)] = {state.stage.x,
                                                                                      state.stage.y, 1, 1};
     }
-    // Outer zones hold the inner ones: the outermost is named first and the inner ones over it.
-    for (auto zone = state.overlays.zones.rbegin(); zone != state.overlays.zones.rend(); ++zone)
-        if (zone->piece != nullptr && onThisStorey(state, zone->piece->room))
-            areaName(state, zone->outline_mm, project, fmt::format("zone {}", zone->number), kWater);
+    for (const ZoneName& name : zoneNames(state))
+        areaName(state, *name.outline_mm, project, name.words, kWater);
 }
 
 /// The points of a way from one of its places to another.

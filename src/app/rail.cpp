@@ -209,6 +209,9 @@ const LayerChoice* layerRow(State& state, const plan::Layer& layer) {
 }
 
 void layersPanel(State& state) {
+    // Small controls, so that layers and what is laid over them are seen without scrolling.
+    ImGui::PushStyleVar(ImGuiStyleVar_FramePadding, {4 * state.scale, 2 * state.scale});
+    ImGui::PushStyleVar(ImGuiStyleVar_ItemSpacing, {8 * state.scale, 6 * state.scale});
     layerHeads(state);
     for (const auto& layer : state.plan().layers)
         if (const LayerChoice* clicked = layerRow(state, layer)) {
@@ -220,6 +223,7 @@ void layersPanel(State& state) {
     wrapped("See-through keeps a piece in sight and shows what is behind it.");
     ImGui::PopFont();
     if (state.seat == Seat::Designer) overlayRows(state);
+    ImGui::PopStyleVar(2);
 }
 
 void keysPanel(State& state) {

@@ -96,6 +96,7 @@ struct RoomThing {
     double watts = 0;
     double lead_mm = 0;
     bool data = false;
+    bool once = false; ///< one in the house is enough
     std::string source;
     Grade grade = Grade::Practice;
 };

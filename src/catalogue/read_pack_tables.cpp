@@ -100,6 +100,7 @@ std::vector<RoomThing> readRoomThings(ObjectReader& pack, Mistakes& mistakes) {
         thing.watts = reader.length("watts", {0, 20000}, 0);
         thing.lead_mm = reader.length("lead", {0, 20000}, 1500);
         thing.data = reader.flag("data", false);
+        thing.once = reader.flag("once", false);
         return thing;
     });
 }

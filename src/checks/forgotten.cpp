@@ -1,6 +1,7 @@
 #include "checks/forgotten.hpp"
 
 #include <algorithm>
+#include <set>
 #include <string_view>
 
 namespace gangway::checks {
@@ -51,6 +52,10 @@ public:
             add(lamp.room, {lamp.name});
     }
 
+    bool anySays(std::string_view words) const {
+        return std::ranges::any_of(texts_, [&](const auto& text) { return saysAny(text.second, words); });
+    }
+
     std::string_view of(const std::string& room_id) const {
         const auto found = texts_.find(room_id);
         return found == texts_.end() ? std::string_view() : std::string_view(found->second);
@@ -69,10 +74,14 @@ private:
 std::vector<Forgotten> forgottenThings(const Facts& facts) {
     const RoomTexts texts(facts.plan());
     std::vector<Forgotten> forgotten;
+    std::set<std::string_view> had; // of those that a house has once: there, or offered already
+    for (const catalogue::RoomThing& thing : facts.pack().things)
+        if (thing.once && texts.anySays(thing.words)) had.insert(thing.name);
     for (const plan::Room& room : facts.plan().rooms) {
         if (room.use == plan::RoomUse::Unstated) continue;
         for (const catalogue::RoomThing& thing : facts.pack().things)
-            if (thing.use == room.use && !saysAny(texts.of(room.id), thing.words))
+            if (thing.use == room.use && !saysAny(texts.of(room.id), thing.words) &&
+                (!thing.once || had.insert(thing.name).second))
                 forgotten.push_back({&room, &thing});
     }
     return forgotten;

@@ -303,4 +303,15 @@ TEST_CASE("what nothing in the room speaks of is offered") {
     plan.furniture.emplace_back().kind = "tv-wall";
     plan.furniture.back().room = "room";
     CHECK(offered() == "");
+    // What a house has once is offered in the first room of its use, and nowhere when any room has it.
+    pack.things = {pack.things.front()};
+    pack.things.front().name = "router";
+    pack.things.front().words = "router";
+    addRoom(plan, "second", 5000, 9000).use = plan.rooms.front().use;
+    CHECK(offered() == "router router ");
+    pack.things.front().once = true;
+    CHECK(offered() == "router ");
+    plan.furniture.emplace_back().name = "shelf for the router";
+    plan.furniture.back().room = "second";
+    CHECK(offered() == "");
 }
