@@ -2,6 +2,7 @@
 #include "app/finding_parts.hpp"
 #include "app/overlay_parts.hpp"
 #include "edit/number_shown.hpp"
+#include "geometry/frames.hpp"
 
 #include <fmt/format.h>
 
@@ -32,39 +33,88 @@ bool onThisStorey(const State& state, const std::string& room_id) {
     return room != nullptr && room->storey == state.storey;
 }
 
-struct ZoneName {
+using ToScreen = std::function<ImVec2(plan::Vec2)>;
+
+/// A zone, or two of nearly one outline, as the inside of a tray and what is over it are.
+struct ZoneOnScreen {
     const plan::Furniture* piece = nullptr;
-    const std::vector<plan::Vec2>* outline_mm = nullptr;
-    std::string words;
+    std::vector<plan::Vec2> outline_px;
+    ImVec2 low, high;
+    std::string numbers; ///< "2", "0, 1"
 };
 
-plan::Vec2 upperLeft(const std::vector<plan::Vec2>& outline_mm) {
-    plan::Vec2 corner = outline_mm.front();
-    for (const plan::Vec2 at : outline_mm)
-        corner = {std::min(corner.x, at.x), std::max(corner.y, at.y)};
-    return corner;
+bool sameOutline(const ZoneOnScreen& a, const ZoneOnScreen& b, float slack_px) {
+    const auto near = [slack_px](ImVec2 p, ImVec2 q) {
+        return std::abs(p.x - q.x) < slack_px && std::abs(p.y - q.y) < slack_px;
+    };
+    return a.piece == b.piece && near(a.low, b.low) && near(a.high, b.high);
 }
 
-/// Outer zones hold the inner ones: the outermost comes first. Those that begin at one place, as the inside
-/// of a tray and what is over it do, share a name.
-std::vector<ZoneName> zoneNames(const State& state) {
-    constexpr double kBeside_mm = 250;
-    std::vector<ZoneName> names;
+/// Of the storey, the outer ones before those that they hold.
+std::vector<ZoneOnScreen> zonesOnScreen(const State& state, const ToScreen& to_screen) {
+    std::vector<ZoneOnScreen> seen;
     const auto& zones = state.overlays.zones;
     for (auto zone = zones.rbegin(); zone != zones.rend(); ++zone) {
         if (zone->piece == nullptr || zone->outline_mm.empty() || !onThisStorey(state, zone->piece->room))
             continue;
-        const plan::Vec2 corner = upperLeft(zone->outline_mm);
-        if (!names.empty() && names.back().piece == zone->piece &&
-            plan::length(upperLeft(*names.back().outline_mm) - corner) < kBeside_mm)
-            names.back().words = fmt::format("zones {} and {}", zone->number, names.back().words.substr(5));
+        ZoneOnScreen one{
+            zone->piece, {}, to_screen(zone->outline_mm.front()), {}, fmt::to_string(zone->number)};
+        one.high = one.low;
+        for (const plan::Vec2 corner : zone->outline_mm) {
+            const ImVec2 at = to_screen(corner);
+            one.outline_px.push_back({at.x, at.y});
+            one.low = {std::min(one.low.x, at.x), std::min(one.low.y, at.y)};
+            one.high = {std::max(one.high.x, at.x), std::max(one.high.y, at.y)};
+        }
+        if (!seen.empty() && sameOutline(seen.back(), one, 12 * state.scale))
+            seen.back().numbers = one.numbers + ", " + seen.back().numbers;
         else
-            names.push_back({zone->piece, &zone->outline_mm, fmt::format("zone {}", zone->number)});
+            seen.push_back(std::move(one));
     }
-    return names;
+    return seen;
 }
 
-void zones(State& state, const Projector& project) {
+/// Whether words have room at a place: within their zone and on none that lies in it.
+bool hasRoom(const std::vector<ZoneOnScreen>& zones, std::size_t zone, ImVec2 low, ImVec2 extent) {
+    for (const float x : {0.0F, 0.5F, 1.0F})
+        for (const float y : {0.0F, 1.0F}) {
+            const plan::Vec2 at{low.x + x * extent.x, low.y + y * extent.y};
+            if (!geometry::insidePolygon(zones[zone].outline_px, at)) return false;
+            for (std::size_t inner = zone + 1; inner < zones.size(); ++inner)
+                if (zones[inner].piece == zones[zone].piece &&
+                    geometry::insidePolygon(zones[inner].outline_px, at))
+                    return false;
+        }
+    return true;
+}
+
+/// In a corner of the zone that has room for it: "zone 2", or else its number alone.
+void nameZone(const State& state, const std::vector<ZoneOnScreen>& zones, std::size_t index) {
+    const ZoneOnScreen& zone = zones[index];
+    const ImFont& small = *state.fonts.small;
+    const float s = state.scale;
+    const char* kind = zone.numbers.size() > 1 ? "zones " : "zone ";
+    for (const std::string& words : {kind + zone.numbers, zone.numbers}) {
+        const ImVec2 extent = small.CalcTextSizeA(small.FontSize, 1e4F, 0, words.c_str());
+        const float left = zone.low.x + 5 * s;
+        const float right = zone.high.x - 5 * s - extent.x;
+        const float upper = zone.low.y + 4 * s;
+        const float lower = zone.high.y - 4 * s - extent.y;
+        const float middle = (zone.low.y + zone.high.y - extent.y) / 2;
+        for (const ImVec2 at : {ImVec2{left, upper}, ImVec2{right, upper}, ImVec2{left, lower},
+                                ImVec2{right, lower}, ImVec2{right, middle}, ImVec2{left, middle}}) {
+            if (!hasRoom(zones, index, at, extent)) continue;
+            ImDrawList& list = *ImGui::GetWindowDrawList();
+            list.AddRectFilled({at.x - 3 * s, at.y - s}, {at.x + extent.x + 3 * s, at.y + extent.y + s},
+                               packed(kLight.paper, 0.88F), 3 * s);
+            list.AddText(&small, small.FontSize, at, packed(kWater), words.c_str());
+            return;
+        }
+    }
+}
+
+void zones(State& state, const ToScreen& to_screen) {
+    const auto project = [&to_screen](double x, double y) { return std::optional(to_screen({x, y})); };
     ImDrawList& list = *ImGui::GetWindowDrawList();
     const HardEdges hard(list);
     for (const checks::WetVolume& zone : state.overlays.zones) {
@@ -73,8 +123,9 @@ void zones(State& state, const Projector& project) {
         state.places[fmt::format("plan:zone:{}:{}", zone.piece->id, zone.number)] = {state.stage.x,
                                                                                      state.stage.y, 1, 1};
     }
-    for (const ZoneName& name : zoneNames(state))
-        areaName(state, *name.outline_mm, project, name.words, kWater);
+    const auto seen = zonesOnScreen(state, to_screen);
+    for (std::size_t i = 0; i < seen.size(); ++i)
+        nameZone(state, seen, i);
 }
 
 /// The points of a way from one of its places to another.
@@ -110,8 +161,8 @@ std::vector<plan::Vec2> partOf(const std::vector<plan::Vec2>& way, plan::Vec2 fr
     return part;
 }
 
-void line(ImDrawList& list, const std::vector<plan::Vec2>& way,
-          const std::function<ImVec2(plan::Vec2)>& to_screen, ImU32 ink, float thick) {
+void line(ImDrawList& list, const std::vector<plan::Vec2>& way, const ToScreen& to_screen, ImU32 ink,
+          float thick) {
     std::vector<ImVec2> points;
     for (const plan::Vec2 at : way)
         points.push_back(to_screen(at));
@@ -119,8 +170,7 @@ void line(ImDrawList& list, const std::vector<plan::Vec2>& way,
 }
 
 /// Words on their own ground in the middle of the dark stretch.
-void darkWords(const State& state, const checks::Walk& walk,
-               const std::function<ImVec2(plan::Vec2)>& to_screen, unsigned ink) {
+void darkWords(const State& state, const checks::Walk& walk, const ToScreen& to_screen, unsigned ink) {
     const ImFont& small = *state.fonts.small;
     const std::string words = edit::lengthInWords(walk.dark_mm, state.plan().units) + " dark";
     const ImVec2 at = to_screen((walk.dark_from_mm + walk.dark_to_mm) * 0.5);
@@ -134,7 +184,7 @@ void darkWords(const State& state, const checks::Walk& walk,
 }
 
 /// All ways thin; what is dark of them thick, and as a fault where it is longer than the pack lets it be.
-void nights(State& state, const std::function<ImVec2(plan::Vec2)>& to_screen) {
+void nights(State& state, const ToScreen& to_screen) {
     constexpr double kWorthShowing_mm = 300; // shorter ones are the step to the switch
     const double most_mm = findingPack(state)->limit("darkStretch").value;
     ImDrawList& list = *ImGui::GetWindowDrawList();
@@ -162,8 +212,7 @@ void drawPlanOverlays(State& state, const std::function<ImVec2(plan::Vec2)>& to_
     if (state.seat != Seat::Designer || findingPack(state) == nullptr || (!overlays.wet && !overlays.night))
         return;
     refresh(state);
-    if (overlays.wet)
-        zones(state, [&to_screen](double x, double y) { return std::optional(to_screen({x, y})); });
+    if (overlays.wet) zones(state, to_screen);
     if (overlays.night) nights(state, to_screen);
 }
 

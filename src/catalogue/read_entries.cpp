@@ -67,6 +67,7 @@ void readGrids(ObjectReader& reader, PlateFormat& format, Mistakes& mistakes) {
 void readMake(ObjectReader& reader, ModuleType& module, const Fronts& fronts, Mistakes& mistakes) {
     module.gangs = reader.whole("gangs", {1, 4}, module.gangs);
     module.depth_mm = reader.length("depth", kSmall, module.depth_mm);
+    module.outlets = reader.whole("outlets", {0, 8}, module.outlets);
     if (reader.has("rated")) {
         module.rated_current_a = reader.length("rated", kCurrent);
         module.source += fmt::format("; rated current: {}", reader.text("ratedSource"));
@@ -90,6 +91,7 @@ std::vector<ModuleType> readVariants(const Json& list, const std::string& pointe
         ObjectReader reader(list[i], fmt::format("{}/{}", pointer, i), mistakes);
         ModuleType variant = module;
         variant.format = reader.text("format");
+        variant.name = reader.text("name", module.name);
         variant.source = reader.text("source", module.source);
         readMake(reader, variant, fronts, mistakes);
         reader.finish();
@@ -161,7 +163,6 @@ ModuleType readModule(const Json& object, const std::string& pointer, const Fron
     module.action = static_cast<WayAction>(reader.word("action", kActions, 0));
     if (module.ways > 0 && !reader.has("action"))
         reader.note("action", "missing; a module with ways needs what they do");
-    module.outlets = reader.whole("outlets", {0, 8}, 0);
     module.extra_low_voltage = reader.flag("extraLowVoltage", false);
     module.switched = reader.flag("switched", false);
     module.usb = reader.flag("usb", false);

@@ -57,7 +57,8 @@ TEST_CASE("a switch behind an open leaf is found, on the latch side it is not") 
 }
 
 TEST_CASE("a switch half behind an open leaf is a fault, less of it a warning, beside it nothing") {
-    // The leaf's tip stands at y 1000 + 900 cos 170 = 113.7 (DIN plate of 81); half: common practice, no source.
+    // A leaf of 900 and 40 thick that turns about (0, 1000) ends at y 1000 + 900 cos 170 - 40 sin 170 = 106.7
+    // (DIN plate of 81); half: common practice, no source.
     const auto at = [](double u_mm) -> std::string {
         plan::Plan plan = smallSwitching();
         plan.openings[0].stop_deg = 170;
@@ -66,10 +67,10 @@ TEST_CASE("a switch half behind an open leaf is a fault, less of it a warning, b
         if (found.empty()) return "none";
         return found[0].severity == plan::Severity::Fault ? "fault" : "warn";
     };
-    CHECK(at(113.7 + 1) == "fault");
-    CHECK(at(113.7 - 1) == "warn");
-    CHECK(at(113.7 - 40.5 + 1) == "warn");
-    CHECK(at(113.7 - 40.5 - 1) == "none");
+    CHECK(at(106.7 + 1) == "fault");
+    CHECK(at(106.7 - 3.4) == "warn");
+    CHECK(at(106.7 - 40.5 + 3.4) == "warn");
+    CHECK(at(106.7 - 40.5 - 1) == "none");
 }
 
 TEST_CASE("a switch up to 1000 from the hinge side is the one of that door, further it is another's") {
