@@ -105,6 +105,15 @@ struct Item {
                        ///< "symbols", "notes"
     std::string id;
     Primitive primitive;
+    std::size_t view = 0; ///< 0: of the paper; else it shows what views[view - 1] of its sheet does
+};
+
+/// A picture of real things on a sheet, at 1:scale around its own (0, 0): what writers with a model space
+/// bring back to true size.
+struct View {
+    std::string name; ///< "Kitchen, wall A"
+    double scale = 20;
+    Pt origin; ///< where its (0, 0) is on paper: a wall's left corner at FFL, or the house's zero point
 };
 
 struct Sheet {
@@ -114,6 +123,7 @@ struct Sheet {
     double width_mm = 420;
     double height_mm = 297;
     double scale = 20; ///< 1:scale
+    std::vector<View> views;
     std::vector<Item> items;
 };
 

@@ -154,6 +154,16 @@ void move(std::vector<Item>& items, double dx, double dy) {
         std::visit(Mover{dx, dy}, item.primitive);
 }
 
+void placePicture(drawing::Sheet& sheet, std::vector<Item> picture, Pt origin, std::string name,
+                  double scale) {
+    sheet.views.push_back({std::move(name), scale, origin});
+    move(picture, origin.x, origin.y);
+    for (Item& item : picture) {
+        item.view = sheet.views.size();
+        sheet.items.push_back(std::move(item));
+    }
+}
+
 std::vector<std::string> wrapped(const std::string& text, double height_mm, double width_mm) {
     std::vector<std::string> lines;
     std::string line;

@@ -50,19 +50,16 @@ void drawHeading(std::vector<Item>& items, const WallView& view, const Rect& pla
 
 /// Moves the view into its place under the heading; returns the y under its footnote, which is running text
 /// of all cautions under a view over the whole width.
-double placeView(std::vector<Item>& items, Picture picture, const Layout& layout,
-                 const std::string& footnote) {
+double placeView(drawing::Sheet& sheet, Picture picture, const Layout& layout, const std::string& footnote) {
     const double spare = layout.view.width() - picture.extent.width();
     const double dx = layout.view.left + spare / 2 - picture.extent.left;
     const double dy = layout.view.top - kHeading - picture.extent.top;
-    move(picture.items, dx, dy);
     const double bottom = picture.extent.bottom + dy;
-    items.insert(items.end(), std::make_move_iterator(picture.items.begin()),
-                 std::make_move_iterator(picture.items.end()));
+    placePicture(sheet, std::move(picture.items), {dx, dy}, sheet.title, picture.scale);
     if (layout.arrangement == Arrangement::WholeWidth)
-        drawCautionLines(items, {layout.view.left, bottom - 1.9}, layout.view.width());
+        drawCautionLines(sheet.items, {layout.view.left, bottom - 1.9}, layout.view.width());
     else
-        Ink(items, "notes").text({layout.view.left, bottom - kFootnote + 0.6}, footnote, kNoteText);
+        Ink(sheet.items, "notes").text({layout.view.left, bottom - kFootnote + 0.6}, footnote, kNoteText);
     return bottom - footnoteOf(layout);
 }
 
@@ -267,7 +264,7 @@ Untitled firstSheet(const WallView& view, Picture picture, const Layout& layout,
     drawing::Sheet sheet = emptySheet(view, numbered, picture.scale, 1);
     drawHeading(sheet.items, view, layout.view, picture.scale);
     const double view_bottom =
-        placeView(sheet.items, std::move(picture), layout, footnoteFor(view, layout, variant));
+        placeView(sheet, std::move(picture), layout, footnoteFor(view, layout, variant));
     if (layout.arrangement == Arrangement::WholeWidth) {
         placeUnderView(sheet.items, rest, view, layout, variant, view_bottom);
     } else {

@@ -320,9 +320,8 @@ private:
         const Rect& view = layout_.view;
         const double dx = view.centre().x - picture.extent.centre().x;
         const double dy = view.top - kHeading - picture.extent.top;
-        move(picture.items, dx, dy);
-        std::ranges::move(picture.items, std::back_inserter(items));
         const double bottom = picture.extent.bottom + dy;
+        placePicture(first.sheet, std::move(picture.items), {dx, dy}, first.sheet.title, picture.scale);
         // Clear of the centring mark, which may be at its height.
         Ink(items, "notes").text({view.left + 2.5, bottom - kFootnote + 0.6}, kDoNotScale, kNoteText);
         place(items, parts, columnsBeside(bottom - kFootnote));
