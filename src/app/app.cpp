@@ -260,6 +260,7 @@ void live(State& state, render::Renderer& renderer, GLFWwindow* window) {
             if (const auto kept = state.document.writeJournal(); !kept) say(state, kept.error());
         }
         const bool toast = !state.toast.empty() && ImGui::GetTime() <= state.toast_until;
+        if (state.options.plain) state.refining = false;
         if (!moving && state.frames_wanted <= 0 && state.refining) {
             // One finer sample a round, so that a touch is answered at once.
             state.refining = renderer.refine(viewOf(state));

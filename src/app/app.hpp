@@ -13,6 +13,7 @@ struct Options {
     std::filesystem::path shaders;
     int width = 1440;
     int height = 900;
+    bool plain = false;            ///< the picture grows no finer at rest, for slow graphics
     std::string user;              ///< name put beside answers; the system's user name when empty
     std::string plate;             ///< go to this plate at once (id or tag)
     std::filesystem::path picture; ///< write the drawn window here as PNG and close; empty: stay open

@@ -54,7 +54,7 @@ void bringUpToDate(State& state, const render::View& view) {
     if (key != bench.drawn_key) {
         bench.texture = bench.renderer->drawToTexture(view);
         bench.drawn_key = key;
-        bench.refining = true;
+        bench.refining = !state.options.plain;
     } else if (bench.refining && state.frames_wanted <= 0 && !ImGui::IsAnyMouseDown()) {
         bench.refining = bench.renderer->refine(view);
     }

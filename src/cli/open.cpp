@@ -12,6 +12,7 @@ namespace {
 struct Arguments {
     std::string plan;
     std::string size = "1440x900";
+    bool plain = false;
     std::string user;
     std::string plate;
     std::string picture;
@@ -30,6 +31,7 @@ int run(const Arguments& arguments) {
                                           : std::filesystem::path(arguments.plan);
     options.width = size->first;
     options.height = size->second;
+    options.plain = arguments.plain;
     options.user = arguments.user;
     options.plate = arguments.plate;
     options.picture = arguments.picture;
@@ -44,6 +46,9 @@ Command addOpen(CLI::App& parser) {
     CLI::App* app = parser.add_subcommand("open", "Open a plan in the window; without PLAN the demo house");
     app->add_option("PLAN", arguments->plan, "Plan file (*.plan.json)");
     app->add_option("--size", arguments->size, "Window size in pixels, WIDTHxHEIGHT")->capture_default_str();
+    app->add_flag(
+        "--plain", arguments->plain,
+        "For slow graphics: the picture stays as it is while one moves, and grows no finer at rest");
     app->add_option("--user", arguments->user, "Name put beside answers (default: the system's user name)");
     app->add_option("--plate", arguments->plate, "Go to this plate (id or tag) at once");
     app->add_option("--picture", arguments->picture,

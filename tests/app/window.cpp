@@ -52,7 +52,8 @@ std::string firstLine(std::string text) {
 }
 } // namespace
 
-Window::Window(const std::filesystem::path& folder, const std::filesystem::path& plan) : folder_(folder) {
+Window::Window(const std::filesystem::path& folder, const std::filesystem::path& plan, Quality quality)
+    : folder_(folder), quality_(quality) {
     // A display of its own for each window: the process number keeps two runs of the tests apart.
     static int opened = 0;
     display_ = ":" + std::to_string(200 + (::getpid() * 7 + ++opened) % 5000);
@@ -69,9 +70,11 @@ Window::Window(const std::filesystem::path& folder, const std::filesystem::path&
 }
 
 void Window::startProgram(const std::filesystem::path& plan) {
-    program_pid_ = start({GANGWAY_BINARY, "open", plan.string(), "--size", "1400x860", "--user", "R. Fern",
-                          "--report", (folder_ / "report.json").string()},
-                         display_, folder_, "gangway.log");
+    std::vector<std::string> words = {GANGWAY_BINARY, "open",     plan.string(),
+                                      "--size",       "1400x860", "--user",
+                                      "R. Fern",      "--report", (folder_ / "report.json").string()};
+    if (quality_ == Quality::Plain) words.emplace_back("--plain");
+    program_pid_ = start(words, display_, folder_, "gangway.log");
     for (int i = 0; i < 300 && !std::filesystem::exists(folder_ / "report.json"); ++i)
         rest(0.1);
     INFO(slurp(folder_ / "gangway.log"));
@@ -96,8 +99,8 @@ nlohmann::json Window::look() {
     // At rest, and still the same a moment later.
     std::string before;
     nlohmann::json report;
-    for (int i = 0; i < 400; ++i) {
-        rest(0.2);
+    for (int i = 0; i < 700; ++i) {
+        rest(0.12);
         const std::string now = slurp(folder_ / "report.json");
         report = nlohmann::json::parse(now, nullptr, false);
         if (!report.is_discarded() && report.value("resting", false) && now == before) return report;

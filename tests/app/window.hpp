@@ -10,8 +10,11 @@ namespace gangway::testing {
 
 class Window {
 public:
+    /// Plain: the picture grows no finer at rest, which takes seconds in software.
+    enum class Quality { Plain, Fine };
     /// Starts a display, a window manager and `gangway open PLAN`, and waits until the window rests.
-    explicit Window(const std::filesystem::path& folder, const std::filesystem::path& plan);
+    explicit Window(const std::filesystem::path& folder, const std::filesystem::path& plan,
+                    Quality quality = Quality::Plain);
     Window(const Window&) = delete;
     Window& operator=(const Window&) = delete;
     ~Window();
@@ -42,6 +45,7 @@ private:
     std::string tool(const std::string& arguments) const;
     void startProgram(const std::filesystem::path& plan);
     std::filesystem::path folder_;
+    Quality quality_;
     std::string display_;
     std::string window_id_;
     int display_pid_ = 0;

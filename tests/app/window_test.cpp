@@ -94,7 +94,7 @@ TEST_CASE("window: a plate chosen on the strip is queried with a note, and movin
 
 TEST_CASE("window: at rest no frame is drawn, and looking round uploads nothing") {
     const fs::path folder = freshFolder("window-rest");
-    Window window(folder, copyOf(kOneRoom, folder));
+    Window window(folder, copyOf(kOneRoom, folder), Window::Quality::Fine);
     const Json before = window.look();
     std::this_thread::sleep_for(std::chrono::seconds(2));
     const Json after = window.look();
