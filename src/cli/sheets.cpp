@@ -3,6 +3,7 @@
 
 #include "checks/checks.hpp"
 #include "export/export.hpp"
+#include "review/changes.hpp"
 #include "sheets/findings_sheet.hpp"
 #include "sheets/lighting_plan.hpp"
 #include "sheets/schedule_sheets.hpp"
@@ -22,6 +23,8 @@ const std::vector<std::string> kFormats = {"pdf", "svg", "png"};
 const std::vector<std::string> kKinds = {"elevations", "switching", "lighting", "schedule", "findings"};
 const std::vector<std::string> kZones = {"auto", "none", "wet", "cable"};
 const std::vector<std::string> kLamps = {"symbols", "top"};
+const std::vector<std::string> kFaces = {"finished", "structural"};
+const std::vector<std::string> kLevels = {"ffl", "sfl", "site"};
 
 struct Arguments {
     std::string plan;
@@ -34,6 +37,9 @@ struct Arguments {
     std::string only = "elevations";
     std::string lamps = "symbols";
     std::string zones = "auto";
+    std::string face = "finished";
+    std::string level = "ffl";
+    std::string since;
     double dpi = 150;
 };
 
@@ -156,6 +162,14 @@ int write(const std::vector<std::pair<std::string, drawing::Drawing>>& drawings,
     return kDone;
 }
 
+/// What is not as it was, in words, beside the files' names.
+void tellChanges(const plan::Plan& before, const plan::Plan& after) {
+    const auto changes = review::platesChanged(before, after);
+    for (const review::PlateChange& change : changes)
+        fmt::print(stderr, "changed: {}\n", change.words);
+    if (changes.empty()) fmt::print(stderr, "no plate has changed\n");
+}
+
 int run(const Arguments& arguments) {
     sheets::Options options;
     options.paper = arguments.paper;
@@ -166,7 +180,13 @@ int run(const Arguments& arguments) {
         options.scale = std::stod(arguments.scale);
     }
     const auto kinds = splitWords("--only " + arguments.only, arguments.only, kKinds);
-    if (!kinds || !isOneOf("--lamps", arguments.lamps, kLamps)) return kBadInput;
+    if (!kinds || !isOneOf("--lamps", arguments.lamps, kLamps) ||
+        !isOneOf("--face", arguments.face, kFaces) || !isOneOf("--datum", arguments.level, kLevels))
+        return kBadInput;
+    options.datum = {arguments.face == "structural" ? sheets::Face::Structural : sheets::Face::Finished,
+                     arguments.level == "sfl"    ? sheets::Level::Slab
+                     : arguments.level == "site" ? sheets::Level::Site
+                                                 : sheets::Level::Ffl};
     if (arguments.dpi < 20 || arguments.dpi > 1200) return fail("--dpi takes 20 to 1200");
     const auto formats = splitWords("--formats " + arguments.formats, arguments.formats, kFormats);
     const auto zones = formats ? zonesNamed(arguments.zones) : std::nullopt;
@@ -189,6 +209,13 @@ int run(const Arguments& arguments) {
     if (pack) options.pack = &*pack;
     options.wet_zones = zones->wet_on_elevations;
     options.cable_zones = zones->cable;
+    std::optional<plan::Plan> since;
+    if (!arguments.since.empty()) {
+        since = loadPlan(arguments.since);
+        if (!since) return kBadInput;
+        options.since = &*since;
+        tellChanges(*since, *plan);
+    }
     const Input input{*plan, *catalogue, pack, options, arguments.lamps == "top", zones->wet_on_plans};
     std::vector<std::pair<std::string, drawing::Drawing>> drawings;
     for (const std::string& kind : *kinds) {
@@ -225,6 +252,16 @@ Command addSheets(CLI::App& parser) {
            "Zones to draw: auto (of baths and showers, on elevations), wet (those on switching plans "
            "too), cable (on elevations), none; separated by commas")
         ->capture_default_str();
+    app->add_option(
+           "--face", arguments->face,
+           "Where distances along walls start: finished, or structural (the bare face, as at first fix)")
+        ->capture_default_str();
+    app->add_option(
+           "--datum", arguments->level,
+           "Where heights start: ffl (finished floor), sfl (structural floor, the slab) or site (site line)")
+        ->capture_default_str();
+    app->add_option("--since", arguments->since,
+                    "An older plan file: elevations mark what is not as it was in it, with clouds and words");
     app->add_option("--dpi", arguments->dpi, "Dots per inch of PNG files, 20 to 1200")->capture_default_str();
     app->footer(
         "Exit codes: 0 written, 2 the plan or an option can't be used (nothing is written).\n"

@@ -1,7 +1,9 @@
 // Elevation sheets: which walls get one, at what scale, and how view, schedule and notes share the paper.
+#include "checks/margins.hpp"
 #include "sheets/block.hpp"
 #include "sheets/key_plan.hpp"
 #include "sheets/legend.hpp"
+#include "sheets/revision_marks.hpp"
 #include "sheets/schedule_table.hpp"
 #include "sheets/sheet_names.hpp"
 #include "sheets/sheets.hpp"
@@ -13,6 +15,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <map>
 #include <span>
 #include <tuple>
 
@@ -237,6 +240,8 @@ Remaining contentOf(const WallView& view, const Layout& layout, const Variant& v
     }
     add(zoneBlocks(zones, width, wording));
     rest.before_legend = rest.notes.size();
+    // With the legend: columns of its width are to be had in every arrangement.
+    add(revisionNotes(view, width));
     add(legend(view, width));
     if (variant.lean_legend) std::erase_if(rest.notes, [](const Block& block) { return block.optional; });
     return rest;
@@ -385,6 +390,30 @@ void addZones(WallView& view, const Options& options) {
             checks::zoneAreas(house.index(), house.catalogue(), *options.pack, *view.room, view.wall);
 }
 
+RevisionMarks changesSince(const House& house, const Options& options) {
+    if (options.since == nullptr) return {};
+    return revisionMarks(House(*options.since, house.catalogue(), options.base), house);
+}
+
+void addChanges(WallView& view, const Options& options, const RevisionMarks& changes) {
+    if (options.since == nullptr) return;
+    const plan::Project& old = options.since->project;
+    view.since = old.revision.empty() ? "the plan before" : "revision " + old.revision;
+    if (!old.date.empty()) view.since += " of " + old.date;
+    if (const auto found = changes.find({view.room->id, view.wall}); found != changes.end())
+        view.changes = found->second;
+}
+
+/// Margins of all plates by id, where there is a pack to check them by.
+std::map<std::string, double> marginsOf(const House& house, const Options& options) {
+    std::map<std::string, double> by_plate;
+    if (options.pack == nullptr) return by_plate;
+    const checks::Facts facts(house.index(), house.catalogue(), *options.pack, options.base);
+    for (const checks::PlaceMargin& margin : checks::margins(facts))
+        by_plate.emplace(margin.plate, std::max(margin.mm, 0.0));
+    return by_plate;
+}
+
 std::string listOf(const std::vector<std::string>& names) {
     std::string list;
     for (const std::string& name : names)
@@ -430,6 +459,8 @@ elevationSheets(const plan::Plan& plan, const catalogue::Catalogue& catalogue, c
     drawing.date = plan.project.date;
     const House house(plan, catalogue, options.base);
     const Answers answers(plan);
+    const auto margins = marginsOf(house, options);
+    const RevisionMarks changes = changesSince(house, options);
     auto work = wallsWithSomething(house);
     // Walls that were not asked for are put on sheets too: a sheet has its number in the whole set.
     std::vector<std::pair<Untitled, bool>> all;
@@ -439,8 +470,16 @@ elevationSheets(const plan::Plan& plan, const catalogue::Catalogue& catalogue, c
                                (options.wall.empty() || wall.room->walls[wall.wall].id == options.wall);
         findCovers(house, *wall.room, wall.mounted);
         answers.fill(wall.mounted);
+        for (Mounted& item : wall.mounted)
+            if (const auto margin = margins.find(item.id); margin != margins.end())
+                item.margin_mm = margin->second;
         WallView view = lookAt(house, *wall.room, wall.wall, std::move(wall.mounted));
         addZones(view, options);
+        addChanges(view, options, changes);
+        if (auto problem = countFrom(view, options.datum); !problem.empty()) {
+            if (asked_for) return std::unexpected(std::move(problem));
+            continue;
+        }
         auto sheets = wallSheets(view, paper, options, {i + 1, work.size()});
         if (!sheets && asked_for) return std::unexpected(std::move(sheets.error()));
         if (!sheets) continue;
