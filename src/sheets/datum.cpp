@@ -13,7 +13,9 @@ std::string roomWords(const WallView& view) {
 
 std::string faceProblem(WallView& view) {
     const Neighbour left = neighbourOf(*view.room, view.wall, End::Left);
-    if (left.build_up_mm <= 0)
+    // An edge that turns away, as a balustrade's, is in sight: without a build-up it is measured from as it
+    // stands.
+    if (left.build_up_mm <= 0 && left.towards_viewer)
         return fmt::format(
             "the build-up of wall {} in {} is not stated, so distances can't start from its bare "
             "face; give its \"buildUp\", or draw from finished faces",

@@ -51,6 +51,9 @@ std::string wallNote(const WallView& view) {
 std::string cornerNote(const WallView& view) {
     const Neighbour left = neighbourOf(*view.room, view.wall, End::Left);
     const std::string& letter = view.room->walls[left.wall].id;
+    if (view.datum.face == Face::Structural && view.u_datum_mm == 0)
+        return fmt::format(
+            "u: from the edge at the left corner, wall {}, as it stands, to the centre of the box.", letter);
     if (view.datum.face == Face::Structural)
         return fmt::format(
             "u: from the BARE face of wall {} at the left corner to the centre of the box. From its "
