@@ -1,4 +1,5 @@
-// gangway sheets: elevations, switching plans, light estimates, schedules and findings as PDF, SVG or PNG.
+// gangway sheets: elevations, switching plans, light estimates, schedules, findings, wall checks and drilling
+// templates as PDF, SVG or PNG.
 #include "cli/commands.hpp"
 
 #include "checks/checks.hpp"
@@ -9,6 +10,8 @@
 #include "sheets/schedule_sheets.hpp"
 #include "sheets/sheets.hpp"
 #include "sheets/switching_sheets.hpp"
+#include "sheets/template_sheets.hpp"
+#include "sheets/wall_check_sheets.hpp"
 
 #include <fmt/format.h>
 
@@ -20,7 +23,8 @@ namespace gangway::cli {
 
 namespace {
 const std::vector<std::string> kFormats = {"pdf", "svg", "png"};
-const std::vector<std::string> kKinds = {"elevations", "switching", "lighting", "schedule", "findings"};
+const std::vector<std::string> kKinds = {"elevations", "switching", "lighting", "schedule",
+                                         "findings",   "wallcheck", "templates"};
 const std::vector<std::string> kZones = {"auto", "none", "wet", "cable"};
 const std::vector<std::string> kLamps = {"symbols", "top"};
 const std::vector<std::string> kFaces = {"finished", "structural"};
@@ -30,7 +34,7 @@ struct Arguments {
     std::string plan;
     std::string folder;
     std::string formats = "pdf";
-    std::string paper = "A3";
+    std::string paper; ///< empty: what the kind is meant for
     std::string scale = "auto";
     std::string room;
     std::string wall;
@@ -114,6 +118,12 @@ bool needsPack(const std::string& kind) {
     return kind == "lighting" || kind == "schedule" || kind == "findings";
 }
 
+/// What is carried about on site and cut up is printed on A4.
+std::string paperFor(const std::string& kind, const Arguments& arguments) {
+    if (!arguments.paper.empty()) return arguments.paper;
+    return kind == "wallcheck" || kind == "templates" ? "A4" : "A3";
+}
+
 std::expected<drawing::Drawing, std::string> drawKind(const std::string& kind, const Input& input) {
     if (kind == "elevations") {
         auto drawing = sheets::elevationSheets(input.plan, input.catalogue, input.options);
@@ -134,6 +144,18 @@ std::expected<drawing::Drawing, std::string> drawKind(const std::string& kind, c
             input.plan, input.catalogue, *input.pack,
             checks::check(geometry::HouseIndex(input.plan), input.catalogue, *input.pack, input.options.base),
             input.options);
+    if (kind == "wallcheck") {
+        auto drawing = sheets::wallCheckSheets(input.plan, input.catalogue, input.options);
+        if (drawing && drawing->sheets.empty())
+            return std::unexpected("there is no box and no luminaire, so no wall check is drawn");
+        return drawing;
+    }
+    if (kind == "templates") {
+        auto drawing = sheets::templateSheets(input.plan, input.catalogue, input.options);
+        if (drawing && drawing->sheets.empty())
+            return std::unexpected("there is no plate, so no drilling template is drawn");
+        return drawing;
+    }
     sheets::SwitchingOptions options;
     options.paper = input.options.paper;
     options.scale = input.options.scale;
@@ -172,7 +194,6 @@ void tellChanges(const plan::Plan& before, const plan::Plan& after) {
 
 int run(const Arguments& arguments) {
     sheets::Options options;
-    options.paper = arguments.paper;
     if (arguments.scale != "auto") {
         const std::vector<std::string> scales = {"10", "20", "25", "50"};
         if (std::find(scales.begin(), scales.end(), arguments.scale) == scales.end())
@@ -216,9 +237,10 @@ int run(const Arguments& arguments) {
         options.since = &*since;
         tellChanges(*since, *plan);
     }
-    const Input input{*plan, *catalogue, pack, options, arguments.lamps == "top", zones->wet_on_plans};
+    Input input{*plan, *catalogue, pack, options, arguments.lamps == "top", zones->wet_on_plans};
     std::vector<std::pair<std::string, drawing::Drawing>> drawings;
     for (const std::string& kind : *kinds) {
+        input.options.paper = paperFor(kind, arguments);
         auto drawing = drawKind(kind, input);
         if (!drawing) return fail(drawing.error());
         drawings.emplace_back(kind, std::move(*drawing));
@@ -230,19 +252,22 @@ int run(const Arguments& arguments) {
 Command addSheets(CLI::App& parser) {
     auto arguments = std::make_shared<Arguments>();
     CLI::App* app = parser.add_subcommand("sheets", "Draw elevations of walls with something on them, "
-                                                    "switching plans, light estimates, schedules, findings");
+                                                    "switching plans, light estimates, schedules, findings, "
+                                                    "wall checks, drilling templates");
     app->add_option("PLAN", arguments->plan, "Plan file (*.plan.json)")->required();
     app->add_option("-o,--output", arguments->folder, "Folder to write into; made when it is not there")
         ->required();
     app->add_option("--formats", arguments->formats, "pdf, svg, png, separated by commas")
         ->capture_default_str();
-    app->add_option("--paper", arguments->paper, "A4, A3, A2 or A1")->capture_default_str();
+    app->add_option("--paper", arguments->paper,
+                    "A4, A3, A2 or A1; left out: A4 for wall checks and templates, A3 for the others");
     app->add_option("--scale", arguments->scale, "auto, 10, 20, 25 or 50 (1:N)")->capture_default_str();
     app->add_option("--room", arguments->room, "Only this room, by id, letter or name");
     app->add_option("--wall", arguments->wall, "Only this wall of it, by letter");
     app->add_option(
            "--only", arguments->only,
-           "Kinds of sheet: elevations, switching, lighting, schedule, findings, separated by commas")
+           "Kinds of sheet: elevations, switching, lighting, schedule, findings, wallcheck (every box to "
+           "tick, by wall), templates (boxes at true size for drilling), separated by commas")
         ->capture_default_str();
     app->add_option("--lamps", arguments->lamps,
                     "Luminaires on switching plans: symbols, or top (as seen from above)")
@@ -268,7 +293,8 @@ Command addSheets(CLI::App& parser) {
         "Examples:\n  gangway sheets house.plan.json -o out\n"
         "  gangway sheets house.plan.json -o out --formats pdf,png --room kitchen --wall A --scale 20\n"
         "  gangway sheets house.plan.json -o out --only switching,lighting --lamps top\n"
-        "  gangway sheets house.plan.json -o out --only elevations,findings --zones wet,cable");
+        "  gangway sheets house.plan.json -o out --only elevations,findings --zones wet,cable\n"
+        "  gangway sheets house.plan.json -o out --only wallcheck,templates --room kitchen");
     return {app, [arguments] { return run(*arguments); }};
 }
 

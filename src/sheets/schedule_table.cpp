@@ -3,6 +3,7 @@
 #include "catalogue/parts.hpp"
 #include "drawing/dimensions.hpp"
 #include "review/review.hpp"
+#include "sheets/surfaces.hpp"
 
 #include <algorithm>
 #include <array>
@@ -125,8 +126,7 @@ std::string moduleCodes(const Mounted& item) {
     int number = 0;
     for (const auto& gang : item.face.gangs) {
         ++number;
-        std::string code = gang.module != nullptr ? gang.module->code : gang.unknown ? "unknown" : "blank";
-        if (!gang.label.empty()) code += " '" + gang.label + "'";
+        std::string code = gangCode(gang);
         if (gang.module != nullptr && gang.finish != item.face.finish && !gang.finish.empty())
             code += " " + gang.finish;
         words += words.empty() ? "" : ", ";

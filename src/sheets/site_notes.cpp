@@ -134,11 +134,11 @@ std::vector<Block> cautions(double width_mm, Wording wording) {
             width_mm)};
 }
 
-double drawCautionLines(std::vector<Item>& items, Pt upper_left, double width_mm) {
+double drawCautionLines(std::vector<Item>& items, Pt upper_left, double width_mm, const std::string& first) {
     std::string words;
     for (const std::string& caution : kShort)
         words += (words.empty() ? "" : " ") + caution;
-    std::vector<std::string> lines = {kDoNotScale};
+    std::vector<std::string> lines = wrapped(first, kNoteText, width_mm);
     for (std::string& line : wrapped(words, kNoteText, width_mm))
         lines.push_back(std::move(line));
     return Ink(items, "notes").paragraph({upper_left.x, upper_left.y - kNoteText}, lines, kNoteText) - 1.5;

@@ -85,6 +85,10 @@ struct Spot {
 };
 std::optional<Spot> spotOf(const House& house, const plan::Room& room, const plan::Host& host);
 
+/// A plate or luminaire as mounted at a spot; `behind`, `state` and `fingerprint` are not filled yet.
+Mounted mountedPlate(const catalogue::Catalogue& catalogue, const plan::Plate& plate, const Spot& spot);
+Mounted mountedLuminaire(const plan::Luminaire& luminaire, const Spot& spot);
+
 /// The plates and wall luminaires of a room by wall, each list from left to right. `behind`, `state` and
 /// `fingerprint` are not filled yet.
 std::vector<std::vector<Mounted>> mountedByWall(const House& house, const plan::Room& room);
