@@ -17,8 +17,8 @@ struct DxfFrame {
     }
 };
 
-/// The AutoCAD colour index nearest to a colour, for readers without true colours; from memory: 1 to 9 and
-/// the greys from 250 to 255 only.
+/// The index of group 62 nearest to a colour, for readers without true colours. Only 1 to 9 and the greys from
+/// 250 to 255 of the format's table, from memory.
 int nearestIndex(drawing::Colour colour);
 
 /// A line weight of group 370: the nearest that the format has, in hundredths of a mm (DXF reference, common
