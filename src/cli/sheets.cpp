@@ -1,5 +1,5 @@
 // gangway sheets: elevations, switching plans, light estimates, schedules, findings, wall checks and drilling
-// templates as PDF, SVG or PNG.
+// templates as PDF, SVG, DXF or PNG.
 #include "cli/commands.hpp"
 
 #include "checks/checks.hpp"
@@ -22,7 +22,7 @@
 namespace gangway::cli {
 
 namespace {
-const std::vector<std::string> kFormats = {"pdf", "svg", "png"};
+const std::vector<std::string> kFormats = {"pdf", "svg", "dxf", "png"};
 const std::vector<std::string> kKinds = {"elevations", "switching", "lighting", "schedule",
                                          "findings",   "wallcheck", "templates"};
 const std::vector<std::string> kZones = {"auto", "none", "wet", "cable"};
@@ -81,6 +81,7 @@ std::expected<std::vector<std::filesystem::path>, std::string> writeFormat(const
                                                                            const Arguments& arguments) {
     const std::filesystem::path folder = arguments.folder;
     if (format == "svg") return exporting::writeSvgs(drawing, folder);
+    if (format == "dxf") return exporting::writeDxfs(drawing, folder);
     if (format == "png") return exporting::writePngs(drawing, folder, arguments.dpi);
     const auto stem = std::filesystem::path(arguments.plan).filename().stem().stem().string();
     const auto file = folder / fmt::format("{}-{}.pdf", stem, kind);
@@ -257,7 +258,9 @@ Command addSheets(CLI::App& parser) {
     app->add_option("PLAN", arguments->plan, "Plan file (*.plan.json)")->required();
     app->add_option("-o,--output", arguments->folder, "Folder to write into; made when it is not there")
         ->required();
-    app->add_option("--formats", arguments->formats, "pdf, svg, png, separated by commas")
+    app->add_option("--formats", arguments->formats,
+                    "pdf, svg, dxf, png, separated by commas; a DXF has walls and plans at true size in "
+                    "model space, in mm")
         ->capture_default_str();
     app->add_option("--paper", arguments->paper,
                     "A4, A3, A2 or A1; left out: A4 for wall checks and templates, A3 for the others");
@@ -292,6 +295,7 @@ Command addSheets(CLI::App& parser) {
         "Exit codes: 0 written, 2 the plan or an option can't be used (nothing is written).\n"
         "Examples:\n  gangway sheets house.plan.json -o out\n"
         "  gangway sheets house.plan.json -o out --formats pdf,png --room kitchen --wall A --scale 20\n"
+        "  gangway sheets house.plan.json -o out --formats dxf --room kitchen\n"
         "  gangway sheets house.plan.json -o out --only switching,lighting --lamps top\n"
         "  gangway sheets house.plan.json -o out --only elevations,findings --zones wet,cable\n"
         "  gangway sheets house.plan.json -o out --only wallcheck,templates --room kitchen");

@@ -197,13 +197,17 @@ void turnQuarter(std::vector<Item>& items) {
         std::visit(QuarterTurn{}, item.primitive);
 }
 
-void placePicture(drawing::Sheet& sheet, std::vector<Item> picture, Pt origin, std::string name,
-                  double scale) {
+void placePicture(drawing::Sheet& sheet, std::vector<Item> picture, Pt origin, std::string name, double scale,
+                  std::vector<drawing::PlacedObject> placed) {
     sheet.views.push_back({std::move(name), scale, origin});
     move(picture, origin.x, origin.y);
     for (Item& item : picture) {
         item.view = sheet.views.size();
         sheet.items.push_back(std::move(item));
+    }
+    for (drawing::PlacedObject& object : placed) {
+        object.view = sheet.views.size();
+        sheet.placed.push_back(std::move(object));
     }
 }
 

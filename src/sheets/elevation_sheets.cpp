@@ -51,14 +51,26 @@ void drawHeading(std::vector<Item>& items, const WallView& view, const Rect& pla
     drawScaleBar(items, {place.right, place.top}, scale);
 }
 
+std::vector<drawing::PlacedObject> placedOn(const WallView& view) {
+    std::vector<drawing::PlacedObject> placed;
+    for (const Mounted& item : view.mounted) {
+        const Pt at{item.at_mm.x, item.at_mm.y};
+        placed.push_back({"plates", item.id, item.tag, at, at.y, at.x, {}, 0});
+        for (Vec2 box : item.box_centres_mm)
+            placed.back().boxes_mm.push_back({box.x, box.y});
+    }
+    return placed;
+}
+
 /// Moves the view into its place under the heading; returns the y under its footnote, which is running text
 /// of all cautions under a view over the whole width.
-double placeView(drawing::Sheet& sheet, Picture picture, const Layout& layout, const std::string& footnote) {
+double placeView(drawing::Sheet& sheet, const WallView& view, Picture picture, const Layout& layout,
+                 const std::string& footnote) {
     const double spare = layout.view.width() - picture.extent.width();
     const double dx = layout.view.left + spare / 2 - picture.extent.left;
     const double dy = layout.view.top - kHeading - picture.extent.top;
     const double bottom = picture.extent.bottom + dy;
-    placePicture(sheet, std::move(picture.items), {dx, dy}, sheet.title, picture.scale);
+    placePicture(sheet, std::move(picture.items), {dx, dy}, sheet.title, picture.scale, placedOn(view));
     if (layout.arrangement == Arrangement::WholeWidth)
         drawCautionLines(sheet.items, {layout.view.left, bottom - 1.9}, layout.view.width());
     else
@@ -269,7 +281,7 @@ Untitled firstSheet(const WallView& view, Picture picture, const Layout& layout,
     drawing::Sheet sheet = emptySheet(view, numbered, picture.scale, 1);
     drawHeading(sheet.items, view, layout.view, picture.scale);
     const double view_bottom =
-        placeView(sheet, std::move(picture), layout, footnoteFor(view, layout, variant));
+        placeView(sheet, view, std::move(picture), layout, footnoteFor(view, layout, variant));
     if (layout.arrangement == Arrangement::WholeWidth) {
         placeUnderView(sheet.items, rest, view, layout, variant, view_bottom);
     } else {
