@@ -1,6 +1,6 @@
 // Elevation sheets: which walls get one, at what scale, and how view, schedule and notes share the paper.
-#include "checks/margins.hpp"
 #include "sheets/block.hpp"
+#include "sheets/elevation_work.hpp"
 #include "sheets/key_plan.hpp"
 #include "sheets/legend.hpp"
 #include "sheets/revision_marks.hpp"
@@ -13,9 +13,6 @@
 #include "sheets/zone_hatch.hpp"
 
 #include <algorithm>
-#include <array>
-#include <cmath>
-#include <map>
 #include <span>
 #include <tuple>
 
@@ -374,89 +371,6 @@ wallSheets(const WallView& view, const Paper& paper, const Options& options, con
     return sheets;
 }
 
-/// A wall that has something on it.
-struct WallWork {
-    const plan::Room* room = nullptr;
-    std::size_t wall = 0;
-    std::vector<Mounted> mounted;
-};
-
-std::vector<WallWork> wallsWithSomething(const House& house) {
-    std::vector<WallWork> work;
-    for (const plan::Room& room : house.plan().rooms) {
-        auto walls = mountedByWall(house, room);
-        for (std::size_t wall = 0; wall < walls.size(); ++wall)
-            if (!walls[wall].empty()) work.push_back({&room, wall, std::move(walls[wall])});
-    }
-    return work;
-}
-
-void addZones(WallView& view, const Options& options) {
-    if (options.pack == nullptr) return;
-    const House& house = *view.house;
-    view.zones_pack = options.pack;
-    if (options.wet_zones)
-        view.wet_zones = checks::wallZoneAreas(house.index(), *options.pack, *view.room, view.wall);
-    if (options.cable_zones)
-        view.cable_zones =
-            checks::zoneAreas(house.index(), house.catalogue(), *options.pack, *view.room, view.wall);
-}
-
-RevisionMarks changesSince(const House& house, const Options& options) {
-    if (options.since == nullptr) return {};
-    return revisionMarks(House(*options.since, house.catalogue(), options.base), house);
-}
-
-void addChanges(WallView& view, const Options& options, const RevisionMarks& changes) {
-    if (options.since == nullptr) return;
-    const plan::Project& old = options.since->project;
-    view.since = old.revision.empty() ? "the plan before" : "revision " + old.revision;
-    if (!old.date.empty()) view.since += " of " + old.date;
-    if (const auto found = changes.find({view.room->id, view.wall}); found != changes.end())
-        view.changes = found->second;
-}
-
-/// Margins of all plates by id, where there is a pack to check them by.
-std::map<std::string, double> marginsOf(const House& house, const Options& options) {
-    std::map<std::string, double> by_plate;
-    if (options.pack == nullptr) return by_plate;
-    const checks::Facts facts(house.index(), house.catalogue(), *options.pack, options.base);
-    for (const checks::PlaceMargin& margin : checks::margins(facts))
-        by_plate.emplace(margin.plate, std::max(margin.mm, 0.0));
-    return by_plate;
-}
-
-std::string listOf(const std::vector<std::string>& names) {
-    std::string list;
-    for (const std::string& name : names)
-        list += (list.empty() ? "'" : ", '") + name + "'";
-    return list;
-}
-
-/// What is wrong with the options, empty when nothing is.
-std::string problemWith(const plan::Plan& plan, const Options& options) {
-    if (!findPaper(options.paper))
-        return fmt::format("there is no paper '{}'; give one of {}", options.paper, paperNames());
-    constexpr std::array<double, 4> kScales{10, 20, 25, 50};
-    if (options.scale && std::find(kScales.begin(), kScales.end(), *options.scale) == kScales.end())
-        return fmt::format("1:{:g} is not a scale of these sheets; give 10, 20, 25 or 50", *options.scale);
-    std::vector<std::string> rooms;
-    std::vector<std::string> walls;
-    for (const plan::Room& room : plan.rooms) {
-        rooms.push_back(room.id);
-        if (!options.room.empty() && room.id != options.room) continue;
-        for (const plan::Wall& wall : room.walls)
-            if (std::find(walls.begin(), walls.end(), wall.id) == walls.end()) walls.push_back(wall.id);
-    }
-    if (!options.room.empty() && plan::findRoom(plan, options.room) == nullptr)
-        return fmt::format("there is no room '{}'; the plan has {}", options.room, listOf(rooms));
-    if (!options.wall.empty() && std::find(walls.begin(), walls.end(), options.wall) == walls.end())
-        return fmt::format("there is no wall '{}'{}; there are {}", options.wall,
-                           options.room.empty() ? "" : fmt::format(" in room '{}'", options.room),
-                           listOf(walls));
-    return {};
-}
-
 } // namespace
 
 std::expected<drawing::Drawing, std::string>
@@ -470,9 +384,7 @@ elevationSheets(const plan::Plan& plan, const catalogue::Catalogue& catalogue, c
     drawing.author = plan.project.designer;
     drawing.date = plan.project.date;
     const House house(plan, catalogue, options.base);
-    const Answers answers(plan);
-    const auto margins = marginsOf(house, options);
-    const RevisionMarks changes = changesSince(house, options);
+    const WallLooks looks(house, options);
     auto work = wallsWithSomething(house);
     // Walls that were not asked for are put on sheets too: a sheet has its number in the whole set.
     std::vector<std::pair<Untitled, bool>> all;
@@ -480,19 +392,10 @@ elevationSheets(const plan::Plan& plan, const catalogue::Catalogue& catalogue, c
         WallWork& wall = work[i];
         const bool asked_for = (options.room.empty() || wall.room->id == options.room) &&
                                (options.wall.empty() || wall.room->walls[wall.wall].id == options.wall);
-        findCovers(house, *wall.room, wall.mounted);
-        answers.fill(wall.mounted);
-        for (Mounted& item : wall.mounted)
-            if (const auto margin = margins.find(item.id); margin != margins.end())
-                item.margin_mm = margin->second;
-        WallView view = lookAt(house, *wall.room, wall.wall, std::move(wall.mounted));
-        addZones(view, options);
-        addChanges(view, options, changes);
-        if (auto problem = countFrom(view, options.datum); !problem.empty()) {
-            if (asked_for) return std::unexpected(std::move(problem));
-            continue;
-        }
-        auto sheets = wallSheets(view, paper, options, {i + 1, work.size()});
+        const auto view = looks.at(std::move(wall));
+        if (!view && asked_for) return std::unexpected(view.error());
+        if (!view) continue;
+        auto sheets = wallSheets(*view, paper, options, {i + 1, work.size()});
         if (!sheets && asked_for) return std::unexpected(std::move(sheets.error()));
         if (!sheets) continue;
         for (Untitled& sheet : *sheets)

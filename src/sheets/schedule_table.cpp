@@ -168,6 +168,9 @@ std::string purposeText(const Mounted& item) {
     return words;
 }
 
+/// Nobody errs by more; what is printed stays true.
+constexpr double kMostPlay_mm = 500;
+
 /// What the electrician may change by himself, and by how much the place may be wrong before a check fails.
 std::vector<std::string> moveLines(const Mounted& item, Density density) {
     if (item.plate == nullptr) return {"ask"};
@@ -188,8 +191,9 @@ std::vector<std::string> moveLines(const Mounted& item, Density density) {
     }
     // Rounded down: what is printed must hold.
     if (item.margin_mm)
-        lines.push_back(*item.margin_mm < 1 ? "no play"
-                                            : fmt::format("play {:g}", std::floor(*item.margin_mm)));
+        lines.push_back(*item.margin_mm < 1
+                            ? "no play"
+                            : fmt::format("play {:g}", std::floor(std::min(*item.margin_mm, kMostPlay_mm))));
     return lines;
 }
 
