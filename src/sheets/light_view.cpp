@@ -147,8 +147,7 @@ LightView lightView(const plan::Plan& plan, const catalogue::Catalogue& catalogu
     options.base = base;
     StoreyBase drawn = storeyBase(lamps_only, storey_id, options);
     StoreySymbols symbols = storeySymbols(lamps_only, catalogue, drawn, options);
-    LightView view{std::move(drawn.items), drawn.width_mm, drawn.height_mm, drawn.mapping.origin,
-                   std::move(symbols.placed)};
+    LightView view{std::move(drawn.items), drawn.width_mm, drawn.height_mm};
     Occupancy occupancy;
     occupancy.takeTexts(view.items);
     std::vector<Item> names = takeTexts(view.items);
@@ -170,7 +169,6 @@ LightView lightView(const plan::Plan& plan, const catalogue::Catalogue& catalogu
     }
     for (const lighting::RoomLight& room : rooms)
         drawValues(view.items, occupancy, room, drawn.mapping);
-    move(view.items, -view.zero.x, -view.zero.y);
     return view;
 }
 
