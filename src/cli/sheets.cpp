@@ -1,13 +1,17 @@
-// gangway sheets: elevations, switching plans, light estimates, schedules and findings as PDF, SVG or PNG.
+// gangway sheets: elevations, switching plans, light estimates, schedules, findings, wall checks and drilling
+// templates as PDF, SVG, DXF or PNG.
 #include "cli/commands.hpp"
 
 #include "checks/checks.hpp"
 #include "export/export.hpp"
+#include "review/changes.hpp"
 #include "sheets/findings_sheet.hpp"
 #include "sheets/lighting_plan.hpp"
 #include "sheets/schedule_sheets.hpp"
 #include "sheets/sheets.hpp"
 #include "sheets/switching_sheets.hpp"
+#include "sheets/template_sheets.hpp"
+#include "sheets/wall_check_sheets.hpp"
 
 #include <fmt/format.h>
 
@@ -18,22 +22,28 @@
 namespace gangway::cli {
 
 namespace {
-const std::vector<std::string> kFormats = {"pdf", "svg", "png"};
-const std::vector<std::string> kKinds = {"elevations", "switching", "lighting", "schedule", "findings"};
+const std::vector<std::string> kFormats = {"pdf", "svg", "dxf", "png"};
+const std::vector<std::string> kKinds = {"elevations", "switching", "lighting", "schedule",
+                                         "findings",   "wallcheck", "templates"};
 const std::vector<std::string> kZones = {"auto", "none", "wet", "cable"};
 const std::vector<std::string> kLamps = {"symbols", "top"};
+const std::vector<std::string> kFaces = {"finished", "structural"};
+const std::vector<std::string> kLevels = {"ffl", "sfl", "site"};
 
 struct Arguments {
     std::string plan;
     std::string folder;
     std::string formats = "pdf";
-    std::string paper = "A3";
+    std::string paper; ///< empty: what the kind is meant for
     std::string scale = "auto";
     std::string room;
     std::string wall;
     std::string only = "elevations";
     std::string lamps = "symbols";
     std::string zones = "auto";
+    std::string face = "finished";
+    std::string level = "ffl";
+    std::string since;
     double dpi = 150;
 };
 
@@ -71,6 +81,7 @@ std::expected<std::vector<std::filesystem::path>, std::string> writeFormat(const
                                                                            const Arguments& arguments) {
     const std::filesystem::path folder = arguments.folder;
     if (format == "svg") return exporting::writeSvgs(drawing, folder);
+    if (format == "dxf") return exporting::writeDxfs(drawing, folder);
     if (format == "png") return exporting::writePngs(drawing, folder, arguments.dpi);
     const auto stem = std::filesystem::path(arguments.plan).filename().stem().stem().string();
     const auto file = folder / fmt::format("{}-{}.pdf", stem, kind);
@@ -108,6 +119,12 @@ bool needsPack(const std::string& kind) {
     return kind == "lighting" || kind == "schedule" || kind == "findings";
 }
 
+/// What is carried about on site and cut up is printed on A4.
+std::string paperFor(const std::string& kind, const Arguments& arguments) {
+    if (!arguments.paper.empty()) return arguments.paper;
+    return kind == "wallcheck" || kind == "templates" ? "A4" : "A3";
+}
+
 std::expected<drawing::Drawing, std::string> drawKind(const std::string& kind, const Input& input) {
     if (kind == "elevations") {
         auto drawing = sheets::elevationSheets(input.plan, input.catalogue, input.options);
@@ -128,6 +145,18 @@ std::expected<drawing::Drawing, std::string> drawKind(const std::string& kind, c
             input.plan, input.catalogue, *input.pack,
             checks::check(geometry::HouseIndex(input.plan), input.catalogue, *input.pack, input.options.base),
             input.options);
+    if (kind == "wallcheck") {
+        auto drawing = sheets::wallCheckSheets(input.plan, input.catalogue, input.options);
+        if (drawing && drawing->sheets.empty())
+            return std::unexpected("there is no box and no luminaire, so no wall check is drawn");
+        return drawing;
+    }
+    if (kind == "templates") {
+        auto drawing = sheets::templateSheets(input.plan, input.catalogue, input.options);
+        if (drawing && drawing->sheets.empty())
+            return std::unexpected("there is no plate, so no drilling template is drawn");
+        return drawing;
+    }
     sheets::SwitchingOptions options;
     options.paper = input.options.paper;
     options.scale = input.options.scale;
@@ -156,9 +185,16 @@ int write(const std::vector<std::pair<std::string, drawing::Drawing>>& drawings,
     return kDone;
 }
 
+/// What is not as it was, in words, beside the files' names.
+void tellChanges(const plan::Plan& before, const plan::Plan& after) {
+    const auto changes = review::platesChanged(before, after);
+    for (const review::PlateChange& change : changes)
+        fmt::print(stderr, "changed: {}\n", change.words);
+    if (changes.empty()) fmt::print(stderr, "no plate has changed\n");
+}
+
 int run(const Arguments& arguments) {
     sheets::Options options;
-    options.paper = arguments.paper;
     if (arguments.scale != "auto") {
         const std::vector<std::string> scales = {"10", "20", "25", "50"};
         if (std::find(scales.begin(), scales.end(), arguments.scale) == scales.end())
@@ -166,7 +202,13 @@ int run(const Arguments& arguments) {
         options.scale = std::stod(arguments.scale);
     }
     const auto kinds = splitWords("--only " + arguments.only, arguments.only, kKinds);
-    if (!kinds || !isOneOf("--lamps", arguments.lamps, kLamps)) return kBadInput;
+    if (!kinds || !isOneOf("--lamps", arguments.lamps, kLamps) ||
+        !isOneOf("--face", arguments.face, kFaces) || !isOneOf("--datum", arguments.level, kLevels))
+        return kBadInput;
+    options.datum = {arguments.face == "structural" ? sheets::Face::Structural : sheets::Face::Finished,
+                     arguments.level == "sfl"    ? sheets::Level::Slab
+                     : arguments.level == "site" ? sheets::Level::Site
+                                                 : sheets::Level::Ffl};
     if (arguments.dpi < 20 || arguments.dpi > 1200) return fail("--dpi takes 20 to 1200");
     const auto formats = splitWords("--formats " + arguments.formats, arguments.formats, kFormats);
     const auto zones = formats ? zonesNamed(arguments.zones) : std::nullopt;
@@ -189,9 +231,17 @@ int run(const Arguments& arguments) {
     if (pack) options.pack = &*pack;
     options.wet_zones = zones->wet_on_elevations;
     options.cable_zones = zones->cable;
-    const Input input{*plan, *catalogue, pack, options, arguments.lamps == "top", zones->wet_on_plans};
+    std::optional<plan::Plan> since;
+    if (!arguments.since.empty()) {
+        since = loadPlan(arguments.since);
+        if (!since) return kBadInput;
+        options.since = &*since;
+        tellChanges(*since, *plan);
+    }
+    Input input{*plan, *catalogue, pack, options, arguments.lamps == "top", zones->wet_on_plans};
     std::vector<std::pair<std::string, drawing::Drawing>> drawings;
     for (const std::string& kind : *kinds) {
+        input.options.paper = paperFor(kind, arguments);
         auto drawing = drawKind(kind, input);
         if (!drawing) return fail(drawing.error());
         drawings.emplace_back(kind, std::move(*drawing));
@@ -203,19 +253,24 @@ int run(const Arguments& arguments) {
 Command addSheets(CLI::App& parser) {
     auto arguments = std::make_shared<Arguments>();
     CLI::App* app = parser.add_subcommand("sheets", "Draw elevations of walls with something on them, "
-                                                    "switching plans, light estimates, schedules, findings");
+                                                    "switching plans, light estimates, schedules, findings, "
+                                                    "wall checks, drilling templates");
     app->add_option("PLAN", arguments->plan, "Plan file (*.plan.json)")->required();
     app->add_option("-o,--output", arguments->folder, "Folder to write into; made when it is not there")
         ->required();
-    app->add_option("--formats", arguments->formats, "pdf, svg, png, separated by commas")
+    app->add_option("--formats", arguments->formats,
+                    "pdf, svg, dxf, png, separated by commas; a DXF has walls and plans at true size in "
+                    "model space, in mm")
         ->capture_default_str();
-    app->add_option("--paper", arguments->paper, "A4, A3, A2 or A1")->capture_default_str();
+    app->add_option("--paper", arguments->paper,
+                    "A4, A3, A2 or A1; left out: A4 for wall checks and templates, A3 for the others");
     app->add_option("--scale", arguments->scale, "auto, 10, 20, 25 or 50 (1:N)")->capture_default_str();
     app->add_option("--room", arguments->room, "Only this room, by id, letter or name");
     app->add_option("--wall", arguments->wall, "Only this wall of it, by letter");
     app->add_option(
            "--only", arguments->only,
-           "Kinds of sheet: elevations, switching, lighting, schedule, findings, separated by commas")
+           "Kinds of sheet: elevations, switching, lighting, schedule, findings, wallcheck (every box to "
+           "tick, by wall), templates (boxes at true size for drilling), separated by commas")
         ->capture_default_str();
     app->add_option("--lamps", arguments->lamps,
                     "Luminaires on switching plans: symbols, or top (as seen from above)")
@@ -225,13 +280,25 @@ Command addSheets(CLI::App& parser) {
            "Zones to draw: auto (of baths and showers, on elevations), wet (those on switching plans "
            "too), cable (on elevations), none; separated by commas")
         ->capture_default_str();
+    app->add_option(
+           "--face", arguments->face,
+           "Where distances along walls start: finished, or structural (the bare face, as at first fix)")
+        ->capture_default_str();
+    app->add_option(
+           "--datum", arguments->level,
+           "Where heights start: ffl (finished floor), sfl (structural floor, the slab) or site (site line)")
+        ->capture_default_str();
+    app->add_option("--since", arguments->since,
+                    "An older plan file: elevations mark what is not as it was in it, with clouds and words");
     app->add_option("--dpi", arguments->dpi, "Dots per inch of PNG files, 20 to 1200")->capture_default_str();
     app->footer(
         "Exit codes: 0 written, 2 the plan or an option can't be used (nothing is written).\n"
         "Examples:\n  gangway sheets house.plan.json -o out\n"
         "  gangway sheets house.plan.json -o out --formats pdf,png --room kitchen --wall A --scale 20\n"
+        "  gangway sheets house.plan.json -o out --formats dxf --room kitchen\n"
         "  gangway sheets house.plan.json -o out --only switching,lighting --lamps top\n"
-        "  gangway sheets house.plan.json -o out --only elevations,findings --zones wet,cable");
+        "  gangway sheets house.plan.json -o out --only elevations,findings --zones wet,cable\n"
+        "  gangway sheets house.plan.json -o out --only wallcheck,templates --room kitchen");
     return {app, [arguments] { return run(*arguments); }};
 }
 

@@ -4,6 +4,7 @@
 
 #include <cstddef>
 #include <cstdint>
+#include <optional>
 #include <string>
 #include <utility>
 #include <variant>
@@ -116,6 +117,18 @@ struct View {
     Pt origin; ///< where its (0, 0) is on paper: a wall's left corner at FFL, or the house's zero point
 };
 
+/// A plate or luminaire that items of a view draw, for writers that make objects with data of it.
+struct PlacedObject {
+    std::string layer;                ///< of those items
+    std::string id;                   ///< of those items
+    std::string tag;                  ///< as printed
+    Pt at_mm;                         ///< its middle: real mm around the view's (0, 0)
+    double height_mm = 0;             ///< of its middle above FFL
+    std::optional<double> set_out_mm; ///< of its middle along its wall; not set: it is on no wall
+    std::vector<Pt> boxes_mm;         ///< where is drilled, as `at_mm`; only in views of walls
+    std::size_t view = 0;             ///< as an item's
+};
+
 struct Sheet {
     std::string number;    ///< "E-07"
     std::string title;     ///< bookmark: "Kitchen, wall A"
@@ -125,6 +138,7 @@ struct Sheet {
     double scale = 20; ///< 1:scale
     std::vector<View> views;
     std::vector<Item> items;
+    std::vector<PlacedObject> placed;
 };
 
 struct Drawing {

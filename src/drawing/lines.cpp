@@ -100,6 +100,12 @@ std::vector<double> dashPatternAround(const Pen& pen, double length_mm) {
     return pattern(dash, type.between, d);
 }
 
+std::vector<double> dashes(const Pen& pen) {
+    const TypeParts type = parts(pen.type);
+    if (type.dash == 0 || pen.width_mm <= 0) return {};
+    return pattern(type.dash * pen.width_mm, type.between, pen.width_mm);
+}
+
 double repeat(const Pen& pen) {
     const TypeParts type = parts(pen.type);
     return (type.dash + total(type.between)) * pen.width_mm;

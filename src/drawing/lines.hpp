@@ -22,6 +22,10 @@ std::vector<DashRun> dashRuns(const std::vector<Pt>& points, bool closed, const 
 /// The pattern for a closed smooth line (a circle) of that length: a whole number of repeats.
 std::vector<double> dashPatternAround(const Pen& pen, double length_mm);
 
+/// The dash, gap, dash ... of a pen in mm where nothing is stretched, for formats whose readers lay dashes
+/// themselves; empty: a continuous line.
+std::vector<double> dashes(const Pen& pen);
+
 /// After how many mm a pen's dashes come again where nothing is stretched; 0: a continuous line.
 double repeat(const Pen& pen);
 

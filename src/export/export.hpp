@@ -1,5 +1,5 @@
-// Drawings out: PDF (cairo, finished by qpdf), SVG (written from the display list), PNG. Same drawing in,
-// same bytes out.
+// Drawings out: PDF (cairo, finished by qpdf), SVG and DXF (written from the display list), PNG. Same drawing
+// in, same bytes out.
 #pragma once
 
 #include "drawing/drawing.hpp"
@@ -28,6 +28,14 @@ writeSvgs(const drawing::Drawing& drawing, const std::filesystem::path& folder);
 writePngs(const drawing::Drawing& drawing, const std::filesystem::path& folder, double dpi);
 
 std::string svg(const drawing::Sheet& sheet);
+
+/// One DXF (AC1015, mm) a sheet: model space holds what its views show at true size, with plates as blocks
+/// that carry TAG, HEIGHT and SETOUT and a mark at each box centre that is not plotted; a layout of the
+/// paper's size holds the rest and looks at the views at their scales.
+[[nodiscard]] std::expected<std::vector<std::filesystem::path>, std::string>
+writeDxfs(const drawing::Drawing& drawing, const std::filesystem::path& folder);
+
+std::string dxf(const drawing::Sheet& sheet);
 
 /// 32-bit pixels of a sheet or part of one, for the wall strip on screen: RGBA, premultiplied, row 0 on top.
 struct Bitmap {

@@ -52,6 +52,44 @@ struct Mover {
     }
 };
 
+struct QuarterTurn {
+    static void turn(Pt& p) { p = {-p.y, p.x}; }
+    static void turn(std::vector<Pt>& points) {
+        for (Pt& p : points)
+            turn(p);
+    }
+    void operator()(drawing::Line& line) const {
+        turn(line.from);
+        turn(line.to);
+    }
+    void operator()(drawing::Polyline& polyline) const { turn(polyline.points); }
+    void operator()(drawing::Arc& arc) const {
+        turn(arc.centre);
+        if (arc.end_deg - arc.start_deg >= 360) return; // a whole circle is 0 to 360 however it lies
+        arc.start_deg += 90;
+        arc.end_deg += 90;
+    }
+    void operator()(drawing::Fill& fill) const {
+        turn(fill.outline);
+        for (auto& hole : fill.holes)
+            turn(hole);
+    }
+    void operator()(drawing::Text& text) const {
+        turn(text.at);
+        text.turn_deg += 90;
+    }
+    void operator()(drawing::Dimension& dimension) const {
+        turn(dimension.from);
+        turn(dimension.to);
+        for (auto& line : dimension.lines)
+            (*this)(line);
+        for (auto& arc : dimension.arcs)
+            (*this)(arc);
+        for (auto& text : dimension.texts)
+            (*this)(text);
+    }
+};
+
 struct Extent {
     Rect operator()(const drawing::Line& line) const { return extentOfPoints({line.from, line.to}); }
     Rect operator()(const drawing::Polyline& polyline) const { return extentOfPoints(polyline.points); }
@@ -154,13 +192,22 @@ void move(std::vector<Item>& items, double dx, double dy) {
         std::visit(Mover{dx, dy}, item.primitive);
 }
 
-void placePicture(drawing::Sheet& sheet, std::vector<Item> picture, Pt origin, std::string name,
-                  double scale) {
+void turnQuarter(std::vector<Item>& items) {
+    for (Item& item : items)
+        std::visit(QuarterTurn{}, item.primitive);
+}
+
+void placePicture(drawing::Sheet& sheet, std::vector<Item> picture, Pt origin, std::string name, double scale,
+                  std::vector<drawing::PlacedObject> placed) {
     sheet.views.push_back({std::move(name), scale, origin});
     move(picture, origin.x, origin.y);
     for (Item& item : picture) {
         item.view = sheet.views.size();
         sheet.items.push_back(std::move(item));
+    }
+    for (drawing::PlacedObject& object : placed) {
+        object.view = sheet.views.size();
+        sheet.placed.push_back(std::move(object));
     }
 }
 

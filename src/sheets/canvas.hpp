@@ -58,9 +58,13 @@ Rect extentOf(const std::vector<Item>& items);
 /// Moves every item by (dx, dy) on paper.
 void move(std::vector<Item>& items, double dx, double dy);
 
-/// Puts a picture on a sheet, its own (0, 0) at `origin`, as one of the sheet's views.
-void placePicture(drawing::Sheet& sheet, std::vector<Item> picture, Pt origin, std::string name,
-                  double scale);
+/// Turns every item by 90 degrees counter-clockwise about (0, 0).
+void turnQuarter(std::vector<Item>& items);
+
+/// Puts a picture on a sheet, its own (0, 0) at `origin`, as one of the sheet's views; `placed` is what it
+/// draws that has data.
+void placePicture(drawing::Sheet& sheet, std::vector<Item> picture, Pt origin, std::string name, double scale,
+                  std::vector<drawing::PlacedObject> placed = {});
 
 /// Breaks a text at spaces so that each line is at most `width_mm` wide at this height; a single longer word
 /// is broken inside. Empty text gives no line.

@@ -32,7 +32,7 @@ std::vector<drawing::RunningMark> setOutMarks(const WallView& view, OnPaper pape
     for (const Mounted& item : view.mounted) {
         const double from_y = outlineOf(item, paper).bottom - kCrossEnd;
         for (Vec2 box : item.box_centres_mm)
-            marks.push_back({{paper.mm(box.x), from_y}, paper.mm(box.x), box.x, item.id});
+            marks.push_back({{paper.mm(box.x), from_y}, paper.mm(box.x), view.printed(box).x, item.id});
     }
     return marks;
 }
@@ -43,7 +43,8 @@ std::vector<drawing::RunningMark> heightMarks(const WallView& view, OnPaper pape
     for (const Mounted& item : view.mounted) {
         const double from_x = outlineOf(item, paper).left - kCrossEnd;
         for (Vec2 box : item.box_centres_mm) {
-            const drawing::RunningMark mark{{from_x, paper.mm(box.y)}, paper.mm(box.y), box.y, item.id};
+            const drawing::RunningMark mark{
+                {from_x, paper.mm(box.y)}, paper.mm(box.y), view.printed(box).y, item.id};
             const auto [it, added] = by_value.emplace(drawing::number(box.y), mark);
             if (!added && from_x < it->second.from.x) it->second = mark;
         }
@@ -85,7 +86,9 @@ std::vector<drawing::RunningMark> edgeMarks(const WallView& view, OnPaper paper)
     std::vector<drawing::RunningMark> marks;
     const auto add = [&](double u_mm, double v_mm, const std::string& id) {
         if (u_mm > 0.5 && u_mm < view.length_mm() - 0.5)
-            marks.push_back({paper.at({u_mm, v_mm}), paper.mm(u_mm), u_mm, id});
+            // What rises past the ceiling, as a stair does, is met where it leaves the wall.
+            marks.push_back({paper.at({u_mm, std::min(v_mm, view.topAt(u_mm))}), paper.mm(u_mm),
+                             view.printed({u_mm, 0}).x, id});
     };
     for (const auto& hole : view.holes) {
         add(hole.left_mm, hole.top_mm, hole.opening->id);
@@ -112,14 +115,14 @@ void rowName(std::vector<Item>& items, Pt right_end, const std::string& name) {
 }
 
 /// A level to be signed at the right of the wall.
-struct Level {
+struct LevelSign {
     double y = 0;
     std::string value;
 };
 
 /// The sign of a level: a line, a triangle standing on it, and the value. `slot_y` is where the value has
 /// room; the line is kinked when that is not at the level itself.
-void drawLevel(std::vector<Item>& items, double x, const Level& level, double slot_y, bool below) {
+void drawLevel(std::vector<Item>& items, double x, const LevelSign& level, double slot_y, bool below) {
     Ink ink(items, "dimensions");
     constexpr double kKink = 2.5;
     if (slot_y != level.y) ink.line({x - kKink, level.y}, {x, slot_y}, kThin);
@@ -130,12 +133,13 @@ void drawLevel(std::vector<Item>& items, double x, const Level& level, double sl
 }
 
 /// Signs from below upwards, each clear of the one under it.
-void drawLevelsFrom(std::vector<Item>& items, double x, std::vector<Level> levels) {
+void drawLevelsFrom(std::vector<Item>& items, double x, std::vector<LevelSign> levels) {
     constexpr double kPitch = 5.4;
-    std::sort(levels.begin(), levels.end(),
-              [](const Level& a, const Level& b) { return std::tie(a.y, a.value) < std::tie(b.y, b.value); });
+    std::sort(levels.begin(), levels.end(), [](const LevelSign& a, const LevelSign& b) {
+        return std::tie(a.y, a.value) < std::tie(b.y, b.value);
+    });
     double lowest = -std::numeric_limits<double>::infinity();
-    for (const Level& level : levels) {
+    for (const LevelSign& level : levels) {
         const double slot = std::max(level.y, lowest);
         drawLevel(items, x, level, slot, false);
         lowest = slot + kPitch;
@@ -167,24 +171,27 @@ void drawDimensions(std::vector<Item>& items, const WallView& view, OnPaper pape
         items.insert(items.end(), std::make_move_iterator(more.begin()), std::make_move_iterator(more.end()));
     };
     if (view.mounted.empty()) return;
+    const double origin_x = paper.mm(view.u_datum_mm);
     const double row_y = paper.compact ? -kCompactRow : paper.mm(view.slab_mm()) - kFirstRow;
-    append(drawing::runningRow(0, row_y, setOutMarks(view, paper), style, "dimensions"));
+    append(drawing::runningRow(origin_x, row_y, setOutMarks(view, paper), style, "dimensions"));
     const double column_x = -returnWidth(view, paper, End::Left) - (paper.compact ? kCompactRow : kFirstRow);
-    append(drawing::runningColumn(column_x, 0, heightMarks(view, paper), style, "dimensions"));
+    append(drawing::runningColumn(column_x, paper.mm(view.v_datum_mm), heightMarks(view, paper), style,
+                                  "dimensions"));
     if (paper.compact) return;
     rowName(items, {-3, row_y - kNoteText / 2}, "box centres, u");
     const auto edges = edgeMarks(view, paper);
     if (edges.empty()) return;
     const double edge_y = paper.mm(view.top_mm()) + kFirstRow;
-    append(drawing::runningRow(0, edge_y, edges, style, "dimensions"));
+    append(drawing::runningRow(origin_x, edge_y, edges, style, "dimensions"));
     rowName(items, {-3, edge_y - kNoteText / 2}, "edges, u");
 }
 
 void drawLevels(std::vector<Item>& items, std::vector<Label>& labels, const WallView& view, OnPaper paper) {
     const double x = paper.mm(view.length_mm()) + returnWidth(view, paper, End::Right) + 3;
-    std::vector<Level> levels{{0, "FFL +0"}};
+    std::vector<LevelSign> levels{{0, "FFL +0"}};
     if (view.slab_mm() < 0) {
-        const Level slab{paper.mm(view.slab_mm()), fmt::format("slab {}", drawing::number(view.slab_mm()))};
+        const LevelSign slab{paper.mm(view.slab_mm()),
+                             fmt::format("slab {}", drawing::number(view.slab_mm()))};
         drawLevel(items, x, slab, slab.y, true);
     }
     const plan::Storey* storey = view.storey();

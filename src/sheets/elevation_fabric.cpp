@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 #include <fmt/format.h>
 
@@ -121,6 +122,31 @@ void drawLetter(std::vector<Item>& items, Pt centre, const std::string& letter, 
     texts.text(text);
 }
 
+/// Where a letter stands in a return of this height: clear of the lines that carry heights out to their
+/// numbers.
+double letterHeight(const WallView& view, OnPaper paper, double top) {
+    const double usual = top * 0.62;
+    const double clear = letterRadius(paper) + 0.8;
+    std::vector<double> lines;
+    for (const Mounted& item : view.mounted)
+        for (const Vec2 box : item.box_centres_mm)
+            lines.push_back(paper.mm(box.y));
+    const auto is_clear = [&](double y) {
+        return std::ranges::none_of(lines, [&](double line) { return std::abs(line - y) < clear - 1e-9; });
+    };
+    double best = usual;
+    double least = std::numeric_limits<double>::infinity();
+    std::vector<double> places{usual};
+    for (const double line : lines)
+        places.insert(places.end(), {line - clear, line + clear});
+    for (const double y : places) {
+        if (y < clear || y > top - clear || !is_clear(y) || std::abs(y - usual) >= least) continue;
+        best = y;
+        least = std::abs(y - usual);
+    }
+    return best;
+}
+
 /// An adjacent wall in cut, or a mark that it turns away, with its letter.
 void drawReturn(std::vector<Item>& items, const WallView& view, OnPaper paper, End end) {
     const Neighbour neighbour = neighbourOf(*view.room, view.wall, end);
@@ -138,8 +164,8 @@ void drawReturn(std::vector<Item>& items, const WallView& view, OnPaper paper, E
         building.line({edge + sign * width, cut.bottom}, {edge + sign * width, cut.top}, kThin);
     }
     const double out = neighbour.towards_viewer ? width / 2 : letterRadius(paper) + 1.5;
-    drawLetter(items, {edge + sign * out, paper.mm(top_mm) * 0.62}, view.room->walls[neighbour.wall].id,
-               paper);
+    drawLetter(items, {edge + sign * out, letterHeight(view, paper, paper.mm(top_mm))},
+               view.room->walls[neighbour.wall].id, paper);
 }
 
 } // namespace

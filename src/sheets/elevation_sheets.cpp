@@ -1,7 +1,9 @@
 // Elevation sheets: which walls get one, at what scale, and how view, schedule and notes share the paper.
 #include "sheets/block.hpp"
+#include "sheets/elevation_work.hpp"
 #include "sheets/key_plan.hpp"
 #include "sheets/legend.hpp"
+#include "sheets/revision_marks.hpp"
 #include "sheets/schedule_table.hpp"
 #include "sheets/sheet_names.hpp"
 #include "sheets/sheets.hpp"
@@ -11,8 +13,6 @@
 #include "sheets/zone_hatch.hpp"
 
 #include <algorithm>
-#include <array>
-#include <cmath>
 #include <span>
 #include <tuple>
 
@@ -48,14 +48,26 @@ void drawHeading(std::vector<Item>& items, const WallView& view, const Rect& pla
     drawScaleBar(items, {place.right, place.top}, scale);
 }
 
+std::vector<drawing::PlacedObject> placedOn(const WallView& view) {
+    std::vector<drawing::PlacedObject> placed;
+    for (const Mounted& item : view.mounted) {
+        const Pt at{item.at_mm.x, item.at_mm.y};
+        placed.push_back({"plates", item.id, item.tag, at, at.y, at.x, {}, 0});
+        for (Vec2 box : item.box_centres_mm)
+            placed.back().boxes_mm.push_back({box.x, box.y});
+    }
+    return placed;
+}
+
 /// Moves the view into its place under the heading; returns the y under its footnote, which is running text
 /// of all cautions under a view over the whole width.
-double placeView(drawing::Sheet& sheet, Picture picture, const Layout& layout, const std::string& footnote) {
+double placeView(drawing::Sheet& sheet, const WallView& view, Picture picture, const Layout& layout,
+                 const std::string& footnote) {
     const double spare = layout.view.width() - picture.extent.width();
     const double dx = layout.view.left + spare / 2 - picture.extent.left;
     const double dy = layout.view.top - kHeading - picture.extent.top;
     const double bottom = picture.extent.bottom + dy;
-    placePicture(sheet, std::move(picture.items), {dx, dy}, sheet.title, picture.scale);
+    placePicture(sheet, std::move(picture.items), {dx, dy}, sheet.title, picture.scale, placedOn(view));
     if (layout.arrangement == Arrangement::WholeWidth)
         drawCautionLines(sheet.items, {layout.view.left, bottom - 1.9}, layout.view.width());
     else
@@ -237,6 +249,8 @@ Remaining contentOf(const WallView& view, const Layout& layout, const Variant& v
     }
     add(zoneBlocks(zones, width, wording));
     rest.before_legend = rest.notes.size();
+    // With the legend: columns of its width are to be had in every arrangement.
+    add(revisionNotes(view, width));
     add(legend(view, width));
     if (variant.lean_legend) std::erase_if(rest.notes, [](const Block& block) { return block.optional; });
     return rest;
@@ -264,7 +278,7 @@ Untitled firstSheet(const WallView& view, Picture picture, const Layout& layout,
     drawing::Sheet sheet = emptySheet(view, numbered, picture.scale, 1);
     drawHeading(sheet.items, view, layout.view, picture.scale);
     const double view_bottom =
-        placeView(sheet, std::move(picture), layout, footnoteFor(view, layout, variant));
+        placeView(sheet, view, std::move(picture), layout, footnoteFor(view, layout, variant));
     if (layout.arrangement == Arrangement::WholeWidth) {
         placeUnderView(sheet.items, rest, view, layout, variant, view_bottom);
     } else {
@@ -357,65 +371,6 @@ wallSheets(const WallView& view, const Paper& paper, const Options& options, con
     return sheets;
 }
 
-/// A wall that has something on it.
-struct WallWork {
-    const plan::Room* room = nullptr;
-    std::size_t wall = 0;
-    std::vector<Mounted> mounted;
-};
-
-std::vector<WallWork> wallsWithSomething(const House& house) {
-    std::vector<WallWork> work;
-    for (const plan::Room& room : house.plan().rooms) {
-        auto walls = mountedByWall(house, room);
-        for (std::size_t wall = 0; wall < walls.size(); ++wall)
-            if (!walls[wall].empty()) work.push_back({&room, wall, std::move(walls[wall])});
-    }
-    return work;
-}
-
-void addZones(WallView& view, const Options& options) {
-    if (options.pack == nullptr) return;
-    const House& house = *view.house;
-    view.zones_pack = options.pack;
-    if (options.wet_zones)
-        view.wet_zones = checks::wallZoneAreas(house.index(), *options.pack, *view.room, view.wall);
-    if (options.cable_zones)
-        view.cable_zones =
-            checks::zoneAreas(house.index(), house.catalogue(), *options.pack, *view.room, view.wall);
-}
-
-std::string listOf(const std::vector<std::string>& names) {
-    std::string list;
-    for (const std::string& name : names)
-        list += (list.empty() ? "'" : ", '") + name + "'";
-    return list;
-}
-
-/// What is wrong with the options, empty when nothing is.
-std::string problemWith(const plan::Plan& plan, const Options& options) {
-    if (!findPaper(options.paper))
-        return fmt::format("there is no paper '{}'; give one of {}", options.paper, paperNames());
-    constexpr std::array<double, 4> kScales{10, 20, 25, 50};
-    if (options.scale && std::find(kScales.begin(), kScales.end(), *options.scale) == kScales.end())
-        return fmt::format("1:{:g} is not a scale of these sheets; give 10, 20, 25 or 50", *options.scale);
-    std::vector<std::string> rooms;
-    std::vector<std::string> walls;
-    for (const plan::Room& room : plan.rooms) {
-        rooms.push_back(room.id);
-        if (!options.room.empty() && room.id != options.room) continue;
-        for (const plan::Wall& wall : room.walls)
-            if (std::find(walls.begin(), walls.end(), wall.id) == walls.end()) walls.push_back(wall.id);
-    }
-    if (!options.room.empty() && plan::findRoom(plan, options.room) == nullptr)
-        return fmt::format("there is no room '{}'; the plan has {}", options.room, listOf(rooms));
-    if (!options.wall.empty() && std::find(walls.begin(), walls.end(), options.wall) == walls.end())
-        return fmt::format("there is no wall '{}'{}; there are {}", options.wall,
-                           options.room.empty() ? "" : fmt::format(" in room '{}'", options.room),
-                           listOf(walls));
-    return {};
-}
-
 } // namespace
 
 std::expected<drawing::Drawing, std::string>
@@ -429,7 +384,7 @@ elevationSheets(const plan::Plan& plan, const catalogue::Catalogue& catalogue, c
     drawing.author = plan.project.designer;
     drawing.date = plan.project.date;
     const House house(plan, catalogue, options.base);
-    const Answers answers(plan);
+    const WallLooks looks(house, options);
     auto work = wallsWithSomething(house);
     // Walls that were not asked for are put on sheets too: a sheet has its number in the whole set.
     std::vector<std::pair<Untitled, bool>> all;
@@ -437,11 +392,10 @@ elevationSheets(const plan::Plan& plan, const catalogue::Catalogue& catalogue, c
         WallWork& wall = work[i];
         const bool asked_for = (options.room.empty() || wall.room->id == options.room) &&
                                (options.wall.empty() || wall.room->walls[wall.wall].id == options.wall);
-        findCovers(house, *wall.room, wall.mounted);
-        answers.fill(wall.mounted);
-        WallView view = lookAt(house, *wall.room, wall.wall, std::move(wall.mounted));
-        addZones(view, options);
-        auto sheets = wallSheets(view, paper, options, {i + 1, work.size()});
+        const auto view = looks.at(std::move(wall));
+        if (!view && asked_for) return std::unexpected(view.error());
+        if (!view) continue;
+        auto sheets = wallSheets(*view, paper, options, {i + 1, work.size()});
         if (!sheets && asked_for) return std::unexpected(std::move(sheets.error()));
         if (!sheets) continue;
         for (Untitled& sheet : *sheets)

@@ -1,6 +1,7 @@
 #include "sheets/elevation_view.hpp"
 
 #include "sheets/elevation_dimensions.hpp"
+#include "sheets/revision_marks.hpp"
 #include "sheets/zone_hatch.hpp"
 
 #include <fmt/format.h>
@@ -68,6 +69,7 @@ std::vector<Item> drawElevation(const WallView& view, OnPaper paper) {
     occupancy.takeTexts(items);
     takeLines(occupancy, items);
     takeReturns(occupancy, view, paper);
+    drawRevisionMarks(items, occupancy, view, paper);
     const Rect wall{0, 0, paper.mm(view.length_mm()), paper.mm(view.top_mm())};
     placeTags(items, occupancy, tagsOf(view, paper), wall);
     // What must stand first, then what names things, as far as there is room.

@@ -147,7 +147,8 @@ LightView lightView(const plan::Plan& plan, const catalogue::Catalogue& catalogu
     options.base = base;
     StoreyBase drawn = storeyBase(lamps_only, storey_id, options);
     StoreySymbols symbols = storeySymbols(lamps_only, catalogue, drawn, options);
-    LightView view{std::move(drawn.items), drawn.width_mm, drawn.height_mm};
+    LightView view{std::move(drawn.items), drawn.width_mm, drawn.height_mm, drawn.mapping.origin,
+                   std::move(symbols.placed)};
     Occupancy occupancy;
     occupancy.takeTexts(view.items);
     std::vector<Item> names = takeTexts(view.items);
@@ -169,6 +170,7 @@ LightView lightView(const plan::Plan& plan, const catalogue::Catalogue& catalogu
     }
     for (const lighting::RoomLight& room : rooms)
         drawValues(view.items, occupancy, room, drawn.mapping);
+    move(view.items, -view.zero.x, -view.zero.y);
     return view;
 }
 

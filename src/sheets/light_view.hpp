@@ -11,11 +11,13 @@
 
 namespace gangway::sheets {
 
-/// Drawn from its own lower left corner.
+/// Drawn around the house's zero point.
 struct LightView {
     std::vector<Item> items;
     double width_mm = 0;
     double height_mm = 0;
+    Pt zero; ///< where the house's zero point is from the picture's lower left corner
+    std::vector<drawing::PlacedObject> placed;
 };
 
 /// The plan with furniture and luminaires but without plates; lines at 1-2-5 steps from 10 lx, dashed at 50

@@ -199,9 +199,9 @@ void drawView(drawing::Sheet& sheet, const StoreyWork& work, const Chosen& chose
     ink.text({place.left + 2, place.bottom + 0.6}, "Do not scale. For choosing lamps, not for setting out.",
              kNoteText);
     const double spare = place.height() - kHeading - kFootnote - view.height_mm;
-    placePicture(sheet, std::move(view.items),
-                 {place.left + (place.width() - view.width_mm) / 2, place.bottom + kFootnote + spare / 2},
-                 sheet.title, chosen.scale);
+    const Pt corner{place.left + (place.width() - view.width_mm) / 2, place.bottom + kFootnote + spare / 2};
+    placePicture(sheet, std::move(view.items), {corner.x + view.zero.x, corner.y + view.zero.y}, sheet.title,
+                 chosen.scale, std::move(view.placed));
 }
 
 std::vector<Untitled> sheetsOf(const plan::Plan& plan, const catalogue::Catalogue& catalogue,

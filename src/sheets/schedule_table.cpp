@@ -3,6 +3,7 @@
 #include "catalogue/parts.hpp"
 #include "drawing/dimensions.hpp"
 #include "review/review.hpp"
+#include "sheets/surfaces.hpp"
 
 #include <algorithm>
 #include <array>
@@ -42,7 +43,7 @@ constexpr std::array<Column, kColumns> kTable{{
     {{"box size,", "depth"}, 17, 0, kNoteText},
     {{"modules,", "finish"}, 20, 0.25, kNoteText},
     {{"for", ""}, 15.5, 0.7, kNoteText},
-    {{"may", "move"}, 14, 0, kNoteText},
+    {{"move,", "play"}, 15.5, 0, kNoteText},
     {{"state,", "fingerprint"}, 21, 0, kNoteText},
 }};
 
@@ -125,8 +126,7 @@ std::string moduleCodes(const Mounted& item) {
     int number = 0;
     for (const auto& gang : item.face.gangs) {
         ++number;
-        std::string code = gang.module != nullptr ? gang.module->code : gang.unknown ? "unknown" : "blank";
-        if (!gang.label.empty()) code += " '" + gang.label + "'";
+        std::string code = gangCode(gang);
         if (gang.module != nullptr && gang.finish != item.face.finish && !gang.finish.empty())
             code += " " + gang.finish;
         words += words.empty() ? "" : ", ";
@@ -168,13 +168,32 @@ std::string purposeText(const Mounted& item) {
     return words;
 }
 
-std::vector<std::string> moveLines(const Mounted& item) {
+/// Nobody errs by more; what is printed stays true.
+constexpr double kMostPlay_mm = 500;
+
+/// What the electrician may change by himself, and by how much the place may be wrong before a check fails.
+std::vector<std::string> moveLines(const Mounted& item, Density density) {
     if (item.plate == nullptr) return {"ask"};
     const auto& tolerance = item.plate->tolerance;
-    if (tolerance.along_mm <= 0 && tolerance.height_mm <= 0) return {"fixed"};
     std::vector<std::string> lines;
-    lines.push_back(tolerance.along_mm > 0 ? fmt::format("u ±{:g}", tolerance.along_mm) : "u fixed");
-    lines.push_back(tolerance.height_mm > 0 ? fmt::format("v ±{:g}", tolerance.height_mm) : "v fixed");
+    if (tolerance.along_mm <= 0 && tolerance.height_mm <= 0) {
+        lines.emplace_back("fixed");
+    } else {
+        // Where paper is short only what may move is named.
+        const auto add = [&](const char* name, double play_mm) {
+            if (play_mm > 0)
+                lines.push_back(fmt::format("{} ±{:g}", name, play_mm));
+            else if (density == Density::Roomy || !item.margin_mm)
+                lines.push_back(fmt::format("{} fixed", name));
+        };
+        add("u", tolerance.along_mm);
+        add("v", tolerance.height_mm);
+    }
+    // Rounded down: what is printed must hold.
+    if (item.margin_mm)
+        lines.push_back(*item.margin_mm < 1
+                            ? "no play"
+                            : fmt::format("play {:g}", std::floor(std::min(*item.margin_mm, kMostPlay_mm))));
     return lines;
 }
 
@@ -187,7 +206,7 @@ std::vector<std::string> stateLines(const Mounted& item) {
 using Cells = std::array<std::vector<std::string>, kColumns>;
 
 Cells cellsOf(const WallView& view, const Mounted& item, const catalogue::Catalogue& catalogue,
-              const std::vector<double>& edges) {
+              const std::vector<double>& edges, Density density) {
     const auto room = [&](ColumnId id) { return edges[id + 1U] - edges[id] - 2 * kCellPad; };
     Cells cells;
     cells[kTag] = wrapped(item.tag, kValueText, room(kTag));
@@ -195,7 +214,7 @@ Cells cellsOf(const WallView& view, const Mounted& item, const catalogue::Catalo
     int number = 0;
     for (Vec2 box : item.box_centres_mm) {
         cells[kBox].push_back(item.box_centres_mm.size() > 1 ? std::to_string(++number) : "");
-        cells[kU].push_back(drawing::number(box.x));
+        cells[kU].push_back(drawing::number(view.printed(box).x));
         cells[kV].push_back(drawing::number(box.y));
         const bool site = storey != nullptr && storey->site_line_mm.has_value();
         cells[kSite].push_back(site ? signedNumber(box.y - *storey->site_line_mm) : "-");
@@ -206,7 +225,7 @@ Cells cellsOf(const WallView& view, const Mounted& item, const catalogue::Catalo
             cells[kBoxSize].push_back(std::move(line));
     cells[kModules] = moduleLines(item, catalogue, room(kModules));
     if (shown(edges, kFor)) cells[kFor] = wrapped(purposeText(item), kNoteText, room(kFor));
-    cells[kMove] = moveLines(item);
+    cells[kMove] = moveLines(item, density);
     cells[kState] = stateLines(item);
     return cells;
 }
@@ -266,7 +285,9 @@ std::vector<Block> scheduleHead(const WallView& view, double width_mm, bool cont
     for (std::size_t column = 0; column < kColumns; ++column) {
         if (!shown(edges, column)) continue;
         double y = -kRowPad - kNoteText;
-        for (const char* line : kTable[column].title) {
+        std::array<const char*, 2> title = kTable[column].title;
+        if (column == kU && view.datum.face == Face::Structural) title[1] = "bare face";
+        for (const char* line : title) {
             ink.text({edges[column] + kCellPad, y}, line, kNoteText);
             y -= 1.5 * kNoteText;
         }
@@ -281,7 +302,7 @@ std::vector<Block> scheduleRows(const WallView& view, const catalogue::Catalogue
     const double row_pad = density == Density::Tight ? kTightPad : kRowPad;
     std::vector<Block> rows;
     for (const Mounted& item : view.mounted) {
-        const Cells cells = cellsOf(view, item, catalogue, edges);
+        const Cells cells = cellsOf(view, item, catalogue, edges, density);
         Block row;
         for (std::size_t column = 0; column < kColumns; ++column)
             row.height_mm =

@@ -4,6 +4,7 @@
 #include "catalogue/pack.hpp"
 #include "drawing/drawing.hpp"
 #include "plan/plan.hpp"
+#include "sheets/datum.hpp"
 
 #include <expected>
 #include <filesystem>
@@ -23,6 +24,10 @@ struct Options {
     const catalogue::CountryPack* pack = nullptr;
     bool wet_zones = true;    ///< round baths and showers
     bool cable_zones = false; ///< where cables run in walls
+    /// An older state of the plan: what is not as it was in it is marked; nullptr: nothing is. Must outlive the
+    /// call.
+    const plan::Plan* since = nullptr;
+    Datum datum;              ///< from where set-outs and heights of elevations count
 };
 
 /// One sheet for each wall with a plate, luminaire or opening-with-plate on it, in room and wall order. The

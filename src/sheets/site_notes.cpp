@@ -4,6 +4,9 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <cmath>
+
 namespace gangway::sheets {
 
 namespace {
@@ -48,11 +51,37 @@ std::string wallNote(const WallView& view) {
 std::string cornerNote(const WallView& view) {
     const Neighbour left = neighbourOf(*view.room, view.wall, End::Left);
     const std::string& letter = view.room->walls[left.wall].id;
+    if (view.datum.face == Face::Structural && view.u_datum_mm == 0)
+        return fmt::format(
+            "u: from the edge at the left corner, wall {}, as it stands, to the centre of the box.", letter);
+    if (view.datum.face == Face::Structural)
+        return fmt::format(
+            "u: from the BARE face of wall {} at the left corner to the centre of the box. From its "
+            "finished face {} {:g}.",
+            letter, view.u_datum_mm < 0 ? "take off" : "add", std::abs(view.u_datum_mm));
     std::string note =
         fmt::format("u: from the finished left corner, wall {}, to the centre of the box.", letter);
     if (left.build_up_mm > 0 && left.towards_viewer)
         note += fmt::format(" From the bare face of wall {} add {:g}.", letter, left.build_up_mm);
     return note;
+}
+
+std::string heightNote(const WallView& view) {
+    switch (view.datum.level) {
+    case Level::Slab:
+        return fmt::format(
+            "v: heights to the centre of the box, above the SLAB (structural floor); FFL is {} above "
+            "it.",
+            drawing::number(-view.v_datum_mm));
+    case Level::Site:
+        return fmt::format(
+            "v: heights to the centre of the box, from the SITE LINE, which is {} above FFL; less "
+            "than 0 is below it.",
+            drawing::number(view.v_datum_mm));
+    case Level::Ffl:
+        break;
+    }
+    return "v: heights to the centre of the box, above finished floor level (FFL).";
 }
 
 std::string floorNote(const WallView& view) {
@@ -73,12 +102,22 @@ std::string siteLineNote(const WallView& view) {
 } // namespace
 
 std::vector<Block> datumNotes(const WallView& view, double width_mm) {
-    return {headingBlock("How to measure", width_mm),
-            notesBlock({"Drawn as seen from inside the room, nothing mirrored.",
-                        "v: heights to the centre of the box, above finished floor level (FFL).",
-                        cornerNote(view), "All positions are to finished faces.", wallNote(view),
-                        floorNote(view), siteLineNote(view)},
-                       width_mm)};
+    std::vector<std::string> notes{"Drawn as seen from inside the room, nothing mirrored.",
+                                   heightNote(view),
+                                   cornerNote(view),
+                                   view.datum.face == Face::Structural
+                                       ? "Distances start from the bare face, as at first fix."
+                                       : "All positions are to finished faces.",
+                                   wallNote(view),
+                                   floorNote(view),
+                                   siteLineNote(view)};
+    std::vector<Block> blocks{headingBlock("How to measure", width_mm), notesBlock(notes, width_mm)};
+    if (std::ranges::any_of(view.mounted, [](const Mounted& item) { return item.margin_mm.has_value(); })) {
+        blocks.push_back(
+            notesBlock({"Play: wrong by more than this, a check of the plan fails. Ask first."}, width_mm));
+        blocks.back().optional = true;
+    }
+    return blocks;
 }
 
 std::vector<Block> cautions(double width_mm, Wording wording) {
@@ -95,11 +134,11 @@ std::vector<Block> cautions(double width_mm, Wording wording) {
             width_mm)};
 }
 
-double drawCautionLines(std::vector<Item>& items, Pt upper_left, double width_mm) {
+double drawCautionLines(std::vector<Item>& items, Pt upper_left, double width_mm, const std::string& first) {
     std::string words;
     for (const std::string& caution : kShort)
         words += (words.empty() ? "" : " ") + caution;
-    std::vector<std::string> lines = {kDoNotScale};
+    std::vector<std::string> lines = wrapped(first, kNoteText, width_mm);
     for (std::string& line : wrapped(words, kNoteText, width_mm))
         lines.push_back(std::move(line));
     return Ink(items, "notes").paragraph({upper_left.x, upper_left.y - kNoteText}, lines, kNoteText) - 1.5;

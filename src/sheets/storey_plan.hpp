@@ -90,6 +90,7 @@ StoreyBase storeyBase(const plan::Plan& plan, const std::string& storey_id,
 struct StoreySymbols {
     std::vector<drawing::Item> items;
     std::vector<PlanHit> hits;
+    std::vector<drawing::PlacedObject> placed; ///< in house mm, whatever moved the symbols aside
 };
 StoreySymbols storeySymbols(const plan::Plan& plan, const catalogue::Catalogue& catalogue,
                             const StoreyBase& base, const StoreyPlanOptions& options = {});

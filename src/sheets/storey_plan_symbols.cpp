@@ -48,6 +48,10 @@ struct Standing {
     Pt along{1, 0};
 };
 
+const char* layerOf(PlanThing kind) {
+    return kind == PlanThing::Plate ? "plates" : "symbols";
+}
+
 class SymbolDrawing {
 public:
     SymbolDrawing(const plan::Plan& plan, const catalogue::Catalogue& catalogue, const StoreyBase& base,
@@ -134,6 +138,17 @@ private:
         points_.push_back(std::move(point));
     }
 
+    /// Where a thing truly is, for writers that make objects of symbols.
+    void note(PlanThing kind, const std::string& id, const std::string& tag, const std::string& room_id,
+              const plan::Host& host) {
+        const auto frame = geometry::hostFrame(house_, room_id, host);
+        if (!frame) return;
+        const plan::Vec3 at = geometry::toHouse(*frame, {host.u_mm, host.v_mm, 0});
+        drawing::PlacedObject object{layerOf(kind), id, tag, {at.x, at.y}, at.z, {}, {}, 0};
+        if (host.kind == plan::Host::Kind::Wall) object.set_out_mm = host.u_mm;
+        drawn_.placed.push_back(std::move(object));
+    }
+
     // --- plates
     // ---------------------------------------------------------------------------------------------
 
@@ -170,6 +185,7 @@ private:
             if (plate.symbol_offset_mm)
                 point.box.drag = Pt{plate.symbol_offset_mm->x / options_.scale,
                                     plate.symbol_offset_mm->y / options_.scale};
+            note(PlanThing::Plate, plate.id, point.tag, plate.room, plate.host);
             take(std::move(point), room, PlanThing::Plate, plate.id, plate.host.wall);
         }
     }
@@ -266,7 +282,9 @@ private:
             const auto standing = standingOf(luminaire.room, luminaire.host);
             if (!standing) continue;
             Point point = luminairePoint(luminaire, *standing);
-            if (options_.luminaire_tags) point.tag = luminaire.tag.empty() ? luminaire.id : luminaire.tag;
+            const std::string tag = luminaire.tag.empty() ? luminaire.id : luminaire.tag;
+            if (options_.luminaire_tags) point.tag = tag;
+            note(PlanThing::Luminaire, luminaire.id, tag, luminaire.room, luminaire.host);
             take(std::move(point), room, PlanThing::Luminaire, luminaire.id, luminaire.host.wall);
         }
     }
@@ -288,7 +306,7 @@ private:
     void drawPoint(std::size_t i) {
         Point& point = points_[i];
         const std::size_t first = drawn_.items.size();
-        const std::string layer = point.kind == PlanThing::Plate ? "plates" : "symbols";
+        const std::string layer = layerOf(point.kind);
         const Pt foot = footOf(i);
         Ink ink(drawn_.items, layer, point.id);
         if (spots_[i].leader) {

@@ -29,10 +29,11 @@ struct Subject {
     std::string title() const { return room != nullptr ? room->name : storey->name; }
 };
 
-/// A plan drawn at some scale around its own origin.
+/// A plan drawn at some scale around the house's zero point.
 struct PlanPicture {
     double scale = 50;
     std::vector<Item> items;
+    std::vector<drawing::PlacedObject> placed;
     Rect extent;
     StoreyLegs legs;
 };
@@ -124,6 +125,13 @@ private:
             picture.items =
                 clipped(picture.items, extentOfPoints(corners).grown(kRoomWalls / scale + kAroundRoom));
         }
+        move(picture.items, -base.mapping.origin.x, -base.mapping.origin.y);
+        picture.placed = symbols.placed;
+        std::erase_if(picture.placed, [&](const drawing::PlacedObject& object) {
+            return std::ranges::none_of(picture.items, [&](const Item& item) {
+                return item.id == object.id && item.layer == object.layer;
+            });
+        });
         picture.extent = extentOf(picture.items);
         return picture;
     }
@@ -321,7 +329,8 @@ private:
         const double dx = view.centre().x - picture.extent.centre().x;
         const double dy = view.top - kHeading - picture.extent.top;
         const double bottom = picture.extent.bottom + dy;
-        placePicture(first.sheet, std::move(picture.items), {dx, dy}, first.sheet.title, picture.scale);
+        placePicture(first.sheet, std::move(picture.items), {dx, dy}, first.sheet.title, picture.scale,
+                     std::move(picture.placed));
         // Clear of the centring mark, which may be at its height.
         Ink(items, "notes").text({view.left + 2.5, bottom - kFootnote + 0.6}, kDoNotScale, kNoteText);
         place(items, parts, columnsBeside(bottom - kFootnote));

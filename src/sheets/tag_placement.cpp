@@ -76,16 +76,21 @@ double costOf(const Offset& offset, const Rect& place, const Tag& tag, const Occ
     return cost + kCostLine * occupancy.linesUnder(place);
 }
 
-/// The leader must not run over another plate of the view.
-bool leaderIsClear(const Rect& place, const Tag& tag, const std::vector<Tag>& tags) {
+/// The leader must not run over another plate of the view, nor over a tag that stands already.
+bool leaderIsClear(const Rect& place, const Tag& tag, const std::vector<Tag>& tags,
+                   const std::vector<Rect>& standing) {
     const auto [from, to] = leaderOf(place, tag.target);
-    return std::none_of(tags.begin(), tags.end(), [&, a = from, b = to](const Tag& other) {
-        return other.id != tag.id && crosses(other.target, a, b);
-    });
+    return std::none_of(tags.begin(), tags.end(),
+                        [&, a = from, b = to](const Tag& other) {
+                            return other.id != tag.id && crosses(other.target, a, b);
+                        }) &&
+           std::none_of(standing.begin(), standing.end(),
+                        [a = from, b = to](const Rect& other) { return crosses(other.grown(0.3), a, b); });
 }
 
-Rect bestPlace(const Tag& tag, const TagSize& size, const std::vector<Tag>& tags, const Occupancy& occupancy,
-               const Rect& region, const std::vector<Offset>& offsets) {
+Rect bestPlace(const Tag& tag, const TagSize& size, const std::vector<Tag>& tags,
+               const std::vector<Rect>& standing, const Occupancy& occupancy, const Rect& region,
+               const std::vector<Offset>& offsets) {
     const Pt start{tag.target.centre().x, tag.target.top + kLeaderGap + 2 + size.height / 2};
     Rect best = around(start, size.width, size.height);
     double best_cost = std::numeric_limits<double>::infinity();
@@ -93,7 +98,7 @@ Rect bestPlace(const Tag& tag, const TagSize& size, const std::vector<Tag>& tags
         if (offset.distance >= best_cost) break;
         const Rect place = around({start.x + offset.dx, start.y + offset.dy}, size.width, size.height);
         if (overlaps(place, tag.target.grown(kLeaderGap)) || !occupancy.isFree(place)) continue;
-        if (!leaderIsClear(place, tag, tags)) continue;
+        if (!leaderIsClear(place, tag, tags, standing)) continue;
         const double cost = costOf(offset, place, tag, occupancy, region);
         if (cost >= best_cost) continue;
         best_cost = cost;
@@ -102,7 +107,8 @@ Rect bestPlace(const Tag& tag, const TagSize& size, const std::vector<Tag>& tags
     return best;
 }
 
-void drawTag(std::vector<Item>& items, const Tag& tag, const Rect& place) {
+/// Returns its leader.
+std::pair<Pt, Pt> drawTag(std::vector<Item>& items, const Tag& tag, const Rect& place) {
     Ink lines(items, "plates", tag.id);
     Ink texts(items, "text", tag.id);
     const Rect capsule{place.centre().x - capsuleWidth(tag.text) / 2, place.top - kCapsuleHeight,
@@ -110,7 +116,7 @@ void drawTag(std::vector<Item>& items, const Tag& tag, const Rect& place) {
     const auto [from, to] = leaderOf(tag.target.centre().y > place.centre().y ? capsule : place, tag.target);
     lines.line(from, to, kThin);
     drawCapsule(lines, texts, capsule.centre(), tag.text);
-    if (tag.note.empty()) return;
+    if (tag.note.empty()) return {from, to};
     drawing::Text note;
     note.at = {place.centre().x, place.bottom + 0.8};
     note.text = tag.note;
@@ -118,6 +124,7 @@ void drawTag(std::vector<Item>& items, const Tag& tag, const Rect& place) {
     note.align = drawing::Align::Centre;
     note.knock_out = true;
     texts.text(note);
+    return {from, to};
 }
 
 /// Width and height of a block of lines.
@@ -197,7 +204,10 @@ void Occupancy::takeTexts(const std::vector<Item>& items) {
 bool Occupancy::isFree(const Rect& rect) const {
     const Rect grown = rect.grown(kTextGap);
     return std::none_of(taken_.begin(), taken_.end(),
-                        [&](const Rect& taken) { return overlaps(taken, grown); });
+                        [&](const Rect& taken) { return overlaps(taken, grown); }) &&
+           std::none_of(leaders_.begin(), leaders_.end(), [&](const Segment& leader) {
+               return crosses(rect.grown(0.3), leader.from, leader.to);
+           });
 }
 
 int Occupancy::linesUnder(const Rect& rect) const {
@@ -225,11 +235,14 @@ void placeTags(std::vector<Item>& items, Occupancy& occupancy, const std::vector
     const auto offsets = offsetsAround(kStepX, kStepY, kStepsX, kStepsY);
     for (const Tag& tag : tags)
         occupancy.take(tag.target.grown(0.3));
+    std::vector<Rect> standing;
     for (const Tag& tag : tags) {
         const TagSize size = sizeOf(tag);
-        const Rect place = bestPlace(tag, size, tags, occupancy, region, offsets);
-        drawTag(items, tag, place);
+        const Rect place = bestPlace(tag, size, tags, standing, occupancy, region, offsets);
+        const auto [from, to] = drawTag(items, tag, place);
         occupancy.take(place);
+        occupancy.takeLeader(from, to);
+        standing.push_back(place);
     }
 }
 

@@ -17,6 +17,8 @@ public:
     void take(const Rect& rect) { taken_.push_back(rect); }
     /// Lines that had better not be covered.
     void takeLine(Pt from, Pt to) { lines_.push_back({from, to}); }
+    /// A tag's leader, which nothing may cover.
+    void takeLeader(Pt from, Pt to) { leaders_.push_back({from, to}); }
 
     bool isFree(const Rect& rect) const;
     int linesUnder(const Rect& rect) const;
@@ -27,6 +29,7 @@ private:
     };
     std::vector<Rect> taken_;
     std::vector<Segment> lines_;
+    std::vector<Segment> leaders_;
 };
 
 /// A few lines of text to be put somewhere inside a region of the view.

@@ -89,13 +89,22 @@ std::string scaleText(double scale) {
     return scale > 0 ? fmt::format("1:{:g}", scale) : "-";
 }
 
+std::string fullTitle(const TitleFields& fields) {
+    return fields.title + (fields.supplement.empty() ? "" : ", " + fields.supplement);
+}
+
+/// The sheet's number behind the project's (ISO 7200: identification number).
+std::string fullNumber(const plan::Project& project, const TitleFields& fields) {
+    return project.number.empty() ? fields.sheet_id : project.number + "-" + fields.sheet_id;
+}
+
 } // namespace
 
 void drawTitleBlock(std::vector<Item>& items, Pt corner, const plan::Project& project,
                     const TitleFields& fields) {
     const Pt start{corner.x - kTitleWidth, corner.y + kTitleHeight};
-    const std::string title = fields.title + (fields.supplement.empty() ? "" : ", " + fields.supplement);
-    const std::string id = project.number.empty() ? fields.sheet_id : project.number + "-" + fields.sheet_id;
+    const std::string title = fullTitle(fields);
+    const std::string id = fullNumber(project, fields);
     drawRow(
         items, start, kTallRow,
         {{"Legal owner", orDash(project.company), 50}, {"Title", title, 72}, {"Sheet", id, 58, kNumberText}});
@@ -117,6 +126,21 @@ void drawTitleBlock(std::vector<Item>& items, Pt corner, const plan::Project& pr
              {"Language", "en", 20},
              {"Sheet no.", fields.sheet_of, 26}});
     Ink(items, "frame").rect({start.x, corner.y, corner.x, corner.y + kTitleHeight}, kHeavy);
+}
+
+void drawTitleStrip(std::vector<Item>& items, Pt corner, double width_mm, const plan::Project& project,
+                    const TitleFields& fields) {
+    static_assert(kTitleStripHeight == kRow);
+    const double wider = std::max(0.0, width_mm - kLeastStrip);
+    drawRow(items, {corner.x - kLeastStrip - wider, corner.y + kRow}, kRow,
+            {{"Title", fullTitle(fields), 50 + wider},
+             {"Project", orDash(project.name), 38},
+             {"Date of issue", orDash(project.date), 24},
+             {"Revision", orDash(project.revision), 16},
+             {"Scale", scaleText(fields.scale), 10},
+             {"Sheet no.", fields.sheet_of, 17},
+             {"Sheet", fullNumber(project, fields), 27}});
+    Ink(items, "frame").rect({corner.x - kLeastStrip - wider, corner.y, corner.x, corner.y + kRow}, kOutline);
 }
 
 void drawRevisions(std::vector<Item>& items, Pt corner, const plan::Project& project) {

@@ -25,6 +25,13 @@ struct TitleFields {
 void drawTitleBlock(std::vector<Item>& items, Pt corner, const plan::Project& project,
                     const TitleFields& fields);
 
+/// What a page that is cut up needs of it in one row of `width_mm`, at least kLeastStrip, lower right corner
+/// at `corner`.
+inline constexpr double kLeastStrip = 182;
+inline constexpr double kTitleStripHeight = 9.5;
+void drawTitleStrip(std::vector<Item>& items, Pt corner, double width_mm, const plan::Project& project,
+                    const TitleFields& fields);
+
 /// Revision table and agreement box, `corner` being the strip's lower right corner.
 void drawRevisions(std::vector<Item>& items, Pt corner, const plan::Project& project);
 void drawAgreement(std::vector<Item>& items, Pt corner, const WallView& view);

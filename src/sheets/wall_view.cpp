@@ -49,37 +49,6 @@ std::optional<Spot> spotOnFurniture(const House& house, const plan::Room& room, 
     return best;
 }
 
-Mounted mountedPlate(const catalogue::Catalogue& catalogue, const plan::Plate& plate, const Spot& spot) {
-    Mounted item;
-    item.plate = &plate;
-    item.id = plate.id;
-    item.tag = plate.tag.empty() ? plate.id : plate.tag;
-    item.at_mm = spot.at_mm;
-    item.on = spot.on;
-    item.out_mm = spot.out_mm;
-    item.face = catalogue::compose(catalogue, plate);
-    item.width_mm = item.face.width_mm;
-    item.height_mm = item.face.height_mm;
-    for (const auto& box : item.face.boxes)
-        item.box_centres_mm.push_back(spot.at_mm + box.centre_mm);
-    if (item.box_centres_mm.empty()) item.box_centres_mm.push_back(spot.at_mm);
-    return item;
-}
-
-Mounted mountedLuminaire(const plan::Luminaire& luminaire, const Spot& spot) {
-    Mounted item;
-    item.luminaire = &luminaire;
-    item.id = luminaire.id;
-    item.tag = luminaire.tag.empty() ? luminaire.id : luminaire.tag;
-    item.at_mm = spot.at_mm;
-    item.on = spot.on;
-    item.out_mm = spot.out_mm;
-    item.width_mm = luminaire.size_mm > 0 ? luminaire.size_mm : kLuminaireSize;
-    item.height_mm = item.width_mm;
-    item.box_centres_mm.push_back(spot.at_mm);
-    return item;
-}
-
 } // namespace
 
 House::House(const plan::Plan& plan, const catalogue::Catalogue& catalogue, std::filesystem::path base)
@@ -117,6 +86,37 @@ std::optional<Spot> spotOf(const House& house, const plan::Room& room, const pla
     if (host.kind == plan::Host::Kind::Wall) return spotOnWall(room, host);
     if (host.kind == plan::Host::Kind::Furniture) return spotOnFurniture(house, room, host);
     return std::nullopt;
+}
+
+Mounted mountedPlate(const catalogue::Catalogue& catalogue, const plan::Plate& plate, const Spot& spot) {
+    Mounted item;
+    item.plate = &plate;
+    item.id = plate.id;
+    item.tag = plate.tag.empty() ? plate.id : plate.tag;
+    item.at_mm = spot.at_mm;
+    item.on = spot.on;
+    item.out_mm = spot.out_mm;
+    item.face = catalogue::compose(catalogue, plate);
+    item.width_mm = item.face.width_mm;
+    item.height_mm = item.face.height_mm;
+    for (const auto& box : item.face.boxes)
+        item.box_centres_mm.push_back(spot.at_mm + box.centre_mm);
+    if (item.box_centres_mm.empty()) item.box_centres_mm.push_back(spot.at_mm);
+    return item;
+}
+
+Mounted mountedLuminaire(const plan::Luminaire& luminaire, const Spot& spot) {
+    Mounted item;
+    item.luminaire = &luminaire;
+    item.id = luminaire.id;
+    item.tag = luminaire.tag.empty() ? luminaire.id : luminaire.tag;
+    item.at_mm = spot.at_mm;
+    item.on = spot.on;
+    item.out_mm = spot.out_mm;
+    item.width_mm = luminaire.size_mm > 0 ? luminaire.size_mm : kLuminaireSize;
+    item.height_mm = item.width_mm;
+    item.box_centres_mm.push_back(spot.at_mm);
+    return item;
 }
 
 std::vector<std::vector<Mounted>> mountedByWall(const House& house, const plan::Room& room) {

@@ -9,6 +9,7 @@
 #include "geometry/walls.hpp"
 #include "plan/plan.hpp"
 #include "review/review.hpp"
+#include "sheets/datum.hpp"
 
 #include <filesystem>
 #include <map>
@@ -68,6 +69,9 @@ struct Mounted {
     std::string behind;               ///< what hides it from straight in front: "wardrobe"; empty: nothing
     review::State state = review::State::Open;
     std::string fingerprint; ///< plates only, when answers were looked up
+    /// By how many mm its place is right before a check fails; 0: it is not. Plates only, when it was asked
+    /// for.
+    std::optional<double> margin_mm;
 };
 
 /// Where a host's point is on one of the room's walls: on the wall itself, or on a vertical furniture face
@@ -80,6 +84,10 @@ struct Spot {
     double out_mm = 0;
 };
 std::optional<Spot> spotOf(const House& house, const plan::Room& room, const plan::Host& host);
+
+/// A plate or luminaire as mounted at a spot; `behind`, `state` and `fingerprint` are not filled yet.
+Mounted mountedPlate(const catalogue::Catalogue& catalogue, const plan::Plate& plate, const Spot& spot);
+Mounted mountedLuminaire(const plan::Luminaire& luminaire, const Spot& spot);
 
 /// The plates and wall luminaires of a room by wall, each list from left to right. `behind`, `state` and
 /// `fingerprint` are not filled yet.
@@ -121,6 +129,15 @@ double thicknessOf(const std::vector<plan::Course>& courses);
 /// "plaster 13, tile 10"; empty when nothing is known.
 std::string inWords(const std::vector<plan::Course>& courses);
 
+/// Something on a wall that is not as it was in an older state of the plan.
+struct RevisionMark {
+    Vec2 at_mm; ///< centre in the wall's (u, v); of what is gone: where it was
+    double width_mm = 0;
+    double height_mm = 0;
+    bool gone = false;
+    std::string words; ///< "K-04 moved 120 right, 50 up"
+};
+
 /// A wall with everything on it.
 struct WallView {
     const House* house = nullptr;
@@ -135,6 +152,13 @@ struct WallView {
     std::vector<checks::WetWallArea> wet_zones;
     std::vector<checks::ZoneArea> cable_zones;
     const catalogue::CountryPack* zones_pack = nullptr;
+    /// What changed on it since `since` ("revision A of 2026-11-25"); that is empty when nothing is compared.
+    std::vector<RevisionMark> changes;
+    std::string since;
+    /// From where its numbers count, and where that is in the wall's own (u, v).
+    Datum datum;
+    double u_datum_mm = 0;
+    double v_datum_mm = 0;
 
     const std::filesystem::path& base() const { return house->base(); }
     const plan::Wall& data() const { return room->walls[wall]; }
@@ -143,6 +167,8 @@ struct WallView {
     double topAt(double u_mm) const; ///< ceiling line at u
     bool sloped() const;
     double slab_mm() const { return -thicknessOf(room->floor_build_up); } ///< v of the slab, at most 0
+    /// What is printed for a place on the wall.
+    Vec2 printed(Vec2 at_mm) const { return {at_mm.x - u_datum_mm, at_mm.y - v_datum_mm}; }
     const plan::Storey* storey() const { return plan::findStorey(*plan, room->storey); }
 };
 WallView lookAt(const House& house, const plan::Room& room, std::size_t wall, std::vector<Mounted> mounted);

@@ -33,6 +33,26 @@ TEST_CASE("sheets writes one A3 page for each wall with a plate on it, and says 
     }
 }
 
+TEST_CASE("wall checks and templates are A4 unless another paper is asked for, elevations stay A3") {
+    const fs::path folder = freshFolder("cli-check-sheets");
+    const auto pages = [&](const std::string& kind) {
+        return run("pdfinfo '" + (folder / ("one-room-" + kind + ".pdf")).string() + "'").out;
+    };
+    const std::string sheets = "sheets '" + kOneRoom + "' -o '" + folder.string() + "' --only ";
+    REQUIRE(call(sheets + "wallcheck,templates,elevations").code == 0);
+    for (const std::string kind : {"wallcheck", "templates"}) {
+        INFO(kind);
+        CHECK(has(pages(kind), "595.276 x 841.89 pts (A4)"));
+    }
+    CHECK(has(pages("elevations"), "1190.55 x 841.89 pts (A3)"));
+    REQUIRE(call(sheets + "wallcheck,templates --paper A3").code == 0);
+    for (const std::string kind : {"wallcheck", "templates"})
+        CHECK(has(pages(kind), "1190.55 x 841.89 pts (A3)"));
+    const Ran slip = call(sheets + "wallchek");
+    CHECK(slip.code == 2);
+    CHECK(has(slip.err, "did you mean 'wallcheck'?"));
+}
+
 TEST_CASE("the same plan gives the same bytes in every format") {
     const fs::path first = freshFolder("cli-same-1");
     const fs::path second = freshFolder("cli-same-2");

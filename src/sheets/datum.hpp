@@ -1,0 +1,32 @@
+// From where a sheet's numbers count: which face distances start from, which level heights do.
+#pragma once
+
+#include <string>
+
+namespace gangway::sheets {
+
+struct WallView;
+
+enum class Face {
+    Finished,  ///< the finished face of the wall at the left corner
+    Structural ///< its bare face, as it stands at first fix
+};
+enum class Level {
+    Ffl,  ///< finished floor level
+    Slab, ///< structural floor level: the slab under the floor's build-up
+    Site  ///< the level line marked on site
+};
+
+struct Datum {
+    Face face = Face::Finished;
+    Level level = Level::Ffl;
+};
+
+/// Gives a wall's view its datum. A sentence when the plan does not state what it needs: the build-up of the
+/// wall at the left corner, that of the floor, or a site line; empty when all went well.
+[[nodiscard]] std::string countFrom(WallView& view, const Datum& datum);
+
+/// "the slab", "FFL", "the site line".
+std::string levelWords(Level level);
+
+} // namespace gangway::sheets

@@ -1,0 +1,417 @@
+#include "sheets/template_pieces.hpp"
+
+#include "drawing/dimensions.hpp"
+#include "sheets/plan_clip.hpp"
+#include "sheets/template_words.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <utility>
+
+#include <fmt/format.h>
+
+namespace gangway::sheets {
+
+namespace {
+
+constexpr double kEdge = 2;         ///< from the plate's outline to the cutting line
+constexpr double kPad = 2;          ///< captions from the cutting line
+constexpr double kCross = 5;        ///< arm of a centre cross
+constexpr double kFromCentre = 3;   ///< words from the lines of a cross
+constexpr double kLabelReach = 26;  ///< words at a centre reach this far along the plate
+constexpr double kClearAcross = 44; ///< boxes nearer to each other have no room for words between them
+constexpr double kClearUp = 34;
+constexpr double kRegister = 2.5; ///< radius of a register mark
+constexpr double kFromEnd = 4;    ///< a register mark from the end of its join
+constexpr double kTagPart = 0.3;  ///< of the captions' width, at most
+constexpr Pen kJoin{0.25, drawing::LineType::LongDashDoubleDot, drawing::kBlack};
+
+bool isSame(double a, double b) {
+    return std::abs(a - b) < 0.01;
+}
+
+std::vector<double> distinct(std::vector<double> values) {
+    std::ranges::sort(values);
+    const auto rest = std::ranges::unique(values, isSame);
+    values.erase(rest.begin(), rest.end());
+    return values;
+}
+
+/// Pieces between joins, each with the overlap.
+std::vector<std::pair<double, double>> stretches(double low, double high, const std::vector<double>& joins) {
+    std::vector<std::pair<double, double>> parts;
+    double from = low;
+    for (const double join : joins) {
+        parts.emplace_back(from, join + kTemplateOverlap / 2);
+        from = join - kTemplateOverlap / 2;
+    }
+    parts.emplace_back(from, high);
+    return parts;
+}
+
+/// One box where the template shows it.
+struct Place {
+    Pt centre;
+    const catalogue::BoxSpec* spec = nullptr; ///< nullptr: a plate without boxes
+    Vec2 at_mm;                               ///< its (u, v) on the surface
+};
+
+class Maker {
+public:
+    Maker(const House& house, const plan::Room& room, const Surface& surface, const Mounted& item)
+        : house_(house), room_(room), surface_(surface), item_(item), line_(lineWords(surface)) {
+        // A ceiling is drawn as seen from below with north up, so that east is at the left.
+        const double across = surface.kind == Surface::Kind::Ceiling ? -1 : 1;
+        for (std::size_t i = 0; i < item.box_centres_mm.size(); ++i) {
+            const Vec2 offset = item.box_centres_mm[i] - item.at_mm;
+            const auto& boxes = item.face.boxes;
+            places_.push_back({{across * offset.x, offset.y},
+                               i < boxes.size() ? &boxes[i].spec : nullptr,
+                               item.box_centres_mm[i]});
+        }
+        plate_ = {-item.width_mm / 2, -item.height_mm / 2, item.width_mm / 2, item.height_mm / 2};
+        core_ = plate_;
+        for (const Place& place : places_)
+            core_ = united(core_, outlineOf(place));
+        core_ = core_.grown(kEdge);
+        const double short_by = kLeastPiece - core_.width();
+        if (short_by > 0) {
+            core_.left -= short_by / 2;
+            core_.right += short_by / 2;
+        }
+        columns_ = axis(&Pt::x);
+        rows_ = axis(&Pt::y);
+        roomy_ = hasRoomForWords();
+        setCaptions();
+    }
+
+    std::vector<TemplatePiece> make(double width_mm, double height_mm) {
+        const Joins straight = joinsFor(width_mm, height_mm);
+        const Joins turned = joinsFor(height_mm, width_mm);
+        const bool turn = turned.pieces() < straight.pieces();
+        joins_ = turn ? turned : straight;
+        std::vector<TemplatePiece> pieces;
+        const auto across = stretches(core_.left, core_.right, joins_.across);
+        const auto up = stretches(core_.bottom, core_.top, joins_.up);
+        for (std::size_t row = 0; row < up.size(); ++row)
+            for (std::size_t column = 0; column < across.size(); ++column) {
+                const Rect window{across[column].first, up[row].first, across[column].second, up[row].second};
+                pieces.push_back(piece(window, column, row));
+                if (!turn) continue;
+                TemplatePiece& made = pieces.back();
+                turnQuarter(made.marks);
+                turnQuarter(made.words);
+                const Rect was = made.extent;
+                made.extent = {-was.top, was.left, -was.bottom, was.right};
+            }
+        return pieces;
+    }
+
+private:
+    struct Joins {
+        std::vector<double> across; ///< x of upright joins
+        std::vector<double> up;     ///< y of level ones
+        std::size_t pieces() const { return (across.size() + 1) * (up.size() + 1); }
+    };
+
+    static Rect outlineOf(const Place& place) {
+        if (place.spec == nullptr)
+            return Rect{place.centre.x, place.centre.y, place.centre.x, place.centre.y};
+        const bool round = place.spec->shape == catalogue::BoxSpec::Shape::Round;
+        const double wide =
+            round ? std::max(place.spec->width_mm, place.spec->drill_mm) : place.spec->width_mm;
+        const double high = round ? wide : place.spec->height_mm;
+        return {place.centre.x - wide / 2, place.centre.y - high / 2, place.centre.x + wide / 2,
+                place.centre.y + high / 2};
+    }
+
+    std::vector<double> axis(double Pt::* coordinate) const {
+        std::vector<double> values;
+        for (const Place& place : places_)
+            values.push_back(place.centre.*coordinate);
+        return distinct(std::move(values));
+    }
+
+    bool hasRoomForWords() const {
+        for (std::size_t i = 0; i < places_.size(); ++i)
+            for (std::size_t k = i + 1; k < places_.size(); ++k)
+                if (std::abs(places_[i].centre.x - places_[k].centre.x) < kClearAcross &&
+                    std::abs(places_[i].centre.y - places_[k].centre.y) < kClearUp)
+                    return false;
+        return true;
+    }
+
+    /// Words are set for the narrowest piece, so that plates of one height have templates of one height.
+    void setCaptions() {
+        constexpr double kWidth = kLeastPiece - 2 * kPad;
+        std::string words = datumInWords(house_, room_, surface_, item_.at_mm.y + rows_.back(), rows_.size());
+        if (!roomy_) {
+            words += " u of the boxes:";
+            for (std::size_t i = 0; i < places_.size(); ++i)
+                words +=
+                    fmt::format("{} {} {}", i == 0 ? "" : ",", i + 1, drawing::number(places_[i].at_mm.x));
+            words += ". v:";
+            for (std::size_t i = 0; i < places_.size(); ++i)
+                words +=
+                    fmt::format("{} {} {}", i == 0 ? "" : ",", i + 1, drawing::number(places_[i].at_mm.y));
+            words += ".";
+        }
+        notes_ = wrapped(words, kNoteText, kWidth);
+        below_mm_ = paragraphHeight(notes_, kNoteText) + 1 + kPad;
+
+        const double arrow = drawing::measure(line_.arrow, kValueText).width_mm + 7;
+        tag_mm_ = kNumberText;
+        for (const double height : {kTitleText, kValueText, kNoteText})
+            if (drawing::measure(item_.tag, tag_mm_).width_mm > kTagPart * kWidth) tag_mm_ = height;
+        // A plate without a tag has its id, which may be long.
+        tag_text_ = wrapped(item_.tag, tag_mm_, kTagPart * kWidth);
+        double tag_width = 0;
+        for (const std::string& line : tag_text_)
+            tag_width = std::max(tag_width, drawing::measure(line, tag_mm_).width_mm);
+        place_left_ = tag_width + 3;
+        const double width = kWidth - place_left_ - arrow;
+        place_text_ = wrapped(room_.name + ", " + surface_.name, kValueText, width);
+        place_mm_ = place_text_.size() > 1 ? kNoteText : kValueText;
+        if (place_text_.size() > 1)
+            place_text_ = wrapped(room_.name + ", " + surface_.name, kNoteText, width);
+        boxes_text_ = wrapped(boxesInWords(item_), kNoteText, kWidth);
+        above_mm_ = kPad +
+                    std::max(paragraphHeight(tag_text_, tag_mm_) + 1,
+                             paragraphHeight(place_text_, place_mm_) + kNoteText + 1.6) +
+                    paragraphHeight(boxes_text_, kNoteText) + 2;
+    }
+
+    Joins joinsFor(double width_mm, double height_mm) const {
+        return {joinsOf(core_.left, core_.right, width_mm, columns_),
+                joinsOf(core_.bottom, core_.top, height_mm - above_mm_ - below_mm_, rows_)};
+    }
+
+    TemplatePiece piece(const Rect& window, std::size_t column, std::size_t row) const {
+        TemplatePiece piece;
+        const std::size_t across = joins_.across.size() + 1;
+        const std::size_t count = joins_.pieces();
+        piece.name = item_.tag;
+        // Parts are counted as they are read: from the top left.
+        const std::size_t number = (joins_.up.size() - row) * across + column + 1;
+        if (count > 1) piece.name += fmt::format(", part {} of {}", number, count);
+        piece.marks = clipped(marks(window), window);
+        Rect cell = window;
+        cell.right = std::max(cell.right, cell.left + kLeastPiece);
+        cell.top += above_mm_;
+        cell.bottom -= below_mm_;
+        piece.extent = cell;
+        Ink(piece.words, "notes", item_.id).rect(cell, kThin);
+        captions(piece.words, cell, count > 1 ? partInWords(number, count, column, row) : "");
+        return piece;
+    }
+
+    /// "part 1 of 2, join at mark A".
+    std::string partInWords(std::size_t number, std::size_t count, std::size_t column,
+                            std::size_t row) const {
+        std::vector<std::string> letters;
+        if (column > 0) letters.push_back(letterOf(column - 1));
+        if (column < joins_.across.size()) letters.push_back(letterOf(column));
+        if (row > 0) letters.push_back(letterOf(joins_.across.size() + row - 1));
+        if (row < joins_.up.size()) letters.push_back(letterOf(joins_.across.size() + row));
+        std::string words =
+            fmt::format("part {} of {}, join at the mark{}", number, count, letters.size() > 1 ? "s" : "");
+        for (std::size_t i = 0; i < letters.size(); ++i)
+            words += (i == 0 ? " " : " and ") + letters[i];
+        return words;
+    }
+
+    static std::string letterOf(std::size_t join) {
+        const std::string letter(1, static_cast<char>('A' + static_cast<char>(join % 26)));
+        return join < 26 ? letter : letter + std::to_string(join / 26);
+    }
+
+    std::vector<Item> marks(const Rect& window) const {
+        std::vector<Item> items;
+        Ink plates(items, "plates", item_.id);
+        plates.rect(plate_, kHidden);
+        for (const Place& place : places_)
+            drawBox(plates, place);
+        for (const double x : columns_)
+            plates.line({x, plate_.bottom}, {x, plate_.top}, kCentre);
+        Ink lines(items, "dimensions", item_.id);
+        for (const double y : rows_)
+            lines.line({window.left, y}, {window.right, y}, kNarrow);
+        Ink texts(items, "text", item_.id);
+        for (std::size_t i = 0; i < places_.size(); ++i)
+            drawWords(texts, i);
+        if (roomy_)
+            for (const double y : rows_)
+                drawLineWords(texts, y, window);
+        drawJoins(items);
+        return items;
+    }
+
+    static void drawBox(Ink& ink, const Place& place) {
+        const Pt c = place.centre;
+        if (place.spec != nullptr && place.spec->shape == catalogue::BoxSpec::Shape::Rect)
+            ink.rect(outlineOf(place), kOutline);
+        if (place.spec != nullptr && place.spec->shape == catalogue::BoxSpec::Shape::Round) {
+            const double drill = place.spec->drill_mm > 0 ? place.spec->drill_mm : place.spec->width_mm;
+            ink.circle(c, drill / 2, kOutline);
+            if (!isSame(drill, place.spec->width_mm)) ink.circle(c, place.spec->width_mm / 2, kThin);
+        }
+        ink.line({c.x - kCross, c.y}, {c.x + kCross, c.y}, kCut);
+        ink.line({c.x, c.y - kCross}, {c.x, c.y + kCross}, kCut);
+    }
+
+    /// Number above left of the centre, what is cut below left, u below right.
+    void drawWords(Ink& ink, std::size_t index) const {
+        const Place& place = places_[index];
+        const Pt c = place.centre;
+        const double left = c.x - kFromCentre;
+        const double right = c.x + kFromCentre;
+        if (places_.size() > 1)
+            ink.text({left, c.y + kFromCentre}, std::to_string(index + 1), roomy_ ? kTitleText : kNoteText,
+                     drawing::Align::Right);
+        if (!roomy_) return;
+        if (place.spec != nullptr)
+            ink.text({left, c.y - kFromCentre - kValueText}, cutInWords(*place.spec), kValueText,
+                     drawing::Align::Right);
+        const auto u = lengthLines(place.at_mm.x, house_.plan().units);
+        double y = c.y - kFromCentre - kValueText;
+        ink.text({right, y}, "u " + u.front(), kValueText);
+        y -= kNoteText + 1.8;
+        if (u.size() > 1) ink.text({right, y}, u[1], kNoteText);
+    }
+
+    /// Words on a line that runs right across: at its first box in the window, above it and to the right.
+    void drawLineWords(Ink& ink, double row_y, const Rect& window) const {
+        const auto first = std::ranges::find_if(columns_, [&](double x) {
+            return x >= window.left && x <= window.right &&
+                   std::ranges::any_of(places_, [&](const Place& place) {
+                       return isSame(place.centre.x, x) && isSame(place.centre.y, row_y);
+                   });
+        });
+        if (first == columns_.end()) return;
+        const double x = *first + kFromCentre;
+        double y = row_y + 1.6;
+        ink.text({x, y}, line_.suffix, kNoteText);
+        y += kNoteText + 1.6;
+        const auto v = lengthLines(item_.at_mm.y + row_y, house_.plan().units);
+        if (v.size() > 1) {
+            ink.text({x, y}, v[1], kNoteText);
+            y += kNoteText + 1.8;
+        }
+        ink.text({x, y}, v.front(), kValueText);
+        ink.text({x, y + kValueText + 1.6}, line_.name, kNoteText);
+    }
+
+    /// A join is drawn by both pieces, so that its marks can be laid on each other.
+    void drawJoins(std::vector<Item>& items) const {
+        Ink ink(items, "notes", item_.id);
+        const auto mark = [&](Pt at) {
+            ink.circle(at, kRegister, kThin);
+            ink.line({at.x - kCross, at.y}, {at.x + kCross, at.y}, kThin);
+            ink.line({at.x, at.y - kCross}, {at.x, at.y + kCross}, kThin);
+        };
+        const auto letter = [&](Pt at, std::size_t join) {
+            ink.text({at.x + kRegister + 0.4, at.y + 0.8}, letterOf(join), kValueText);
+        };
+        for (std::size_t i = 0; i < joins_.across.size(); ++i) {
+            const double x = joins_.across[i];
+            ink.line({x, core_.bottom}, {x, core_.top}, kJoin);
+            for (const double y : {core_.bottom + kFromEnd + kCross, core_.top - kFromEnd - kCross}) {
+                mark({x, y});
+                letter({x, y}, i);
+            }
+        }
+        for (std::size_t i = 0; i < joins_.up.size(); ++i) {
+            const double y = joins_.up[i];
+            ink.line({core_.left, y}, {core_.right, y}, kJoin);
+            for (const double x : {core_.left + kFromEnd + kCross, core_.right - kFromEnd - kCross}) {
+                mark({x, y});
+                letter({x, y}, joins_.across.size() + i);
+            }
+        }
+    }
+
+    void captions(std::vector<Item>& items, const Rect& cell, const std::string& part) const {
+        Ink ink(items, "text", item_.id);
+        const double left = cell.left + kPad;
+        const double top = cell.top - kPad;
+        const double tag_y = ink.paragraph({left, top - tag_mm_}, tag_text_, tag_mm_);
+        double y = ink.paragraph({left + place_left_, top - place_mm_}, place_text_, place_mm_);
+        if (!part.empty()) ink.text({left + place_left_, y - kNoteText - 1.6}, part, kNoteText);
+        const double under = std::min(tag_y - 1, y - (part.empty() ? 1.6 : 2 * 1.6 + kNoteText));
+        ink.paragraph({left, under - kNoteText}, boxes_text_, kNoteText);
+        ink.paragraph({left, cell.bottom + below_mm_ - 1 - kNoteText}, notes_, kNoteText);
+        drawArrow(items, {cell.right - kPad - 2, top});
+    }
+
+    void drawArrow(std::vector<Item>& items, Pt tip) const {
+        Ink ink(items, "notes", item_.id);
+        constexpr double kLength = 8;
+        ink.line({tip.x, tip.y - kLength}, {tip.x, tip.y - 2}, kCut);
+        ink.fill({{tip.x, tip.y}, {tip.x - 1.4, tip.y - 3.6}, {tip.x + 1.4, tip.y - 3.6}}, drawing::kBlack);
+        ink.text({tip.x - 2.4, tip.y - kLength / 2 - kValueText / 2}, line_.arrow, kValueText,
+                 drawing::Align::Right);
+    }
+
+    const House& house_;
+    const plan::Room& room_;
+    const Surface& surface_;
+    const Mounted& item_;
+    TemplateLine line_;
+    std::vector<Place> places_;
+    Rect plate_;                  ///< its outline
+    Rect core_;                   ///< what is at true size, with the edge around it
+    std::vector<double> columns_; ///< x of box centres, ascending
+    std::vector<double> rows_;    ///< y of box centres, ascending
+    bool roomy_ = true;           ///< words have room at each centre
+    std::vector<std::string> notes_;
+    std::vector<std::string> tag_text_;
+    std::vector<std::string> place_text_;
+    std::vector<std::string> boxes_text_;
+    double tag_mm_ = kNumberText;
+    double place_mm_ = kValueText;
+    double place_left_ = 0; ///< from the left of the captions
+    double above_mm_ = 0;   ///< captions over the marks
+    double below_mm_ = 0;
+    Joins joins_;
+};
+
+} // namespace
+
+std::vector<double> joinsOf(double low, double high, double most, std::vector<double> centres) {
+    constexpr double kHalf = kTemplateOverlap / 2;
+    constexpr double kStep = 0.5;
+    centres = distinct(std::move(centres));
+    std::vector<double> joins;
+    double from = low;
+    while (high - from > most + 1e-6) {
+        const double last = from + most - kHalf;
+        const double first = from + std::max(most / 3, kTemplateOverlap);
+        double join = last;
+        bool found = false;
+        for (std::size_t i = 1; i < centres.size(); ++i) {
+            const double middle = (centres[i - 1] + centres[i]) / 2;
+            if (middle < first || middle > last) continue;
+            join = middle;
+            found = true;
+        }
+        const auto clear = [&](double x) {
+            return std::ranges::all_of(
+                centres, [&](double centre) { return std::abs(centre - x) >= kLabelReach - kHalf; });
+        };
+        for (double x = last; !found && x >= first; x -= kStep) {
+            if (!clear(x)) continue;
+            join = x;
+            found = true;
+        }
+        joins.push_back(join);
+        from = join - kHalf;
+    }
+    return joins;
+}
+
+std::vector<TemplatePiece> templatePieces(const House& house, const plan::Room& room, const Surface& surface,
+                                          const Mounted& item, double width_mm, double height_mm) {
+    return Maker(house, room, surface, item).make(width_mm, height_mm);
+}
+
+} // namespace gangway::sheets

@@ -1,0 +1,180 @@
+// Wall check sheets: how the rows of each room share its pages.
+#include "sheets/wall_check_sheets.hpp"
+
+#include "sheets/sheet_layout.hpp"
+#include "sheets/sheet_names.hpp"
+#include "sheets/site_notes.hpp"
+#include "sheets/title_block.hpp"
+#include "sheets/wall_check_rows.hpp"
+
+#include <algorithm>
+
+#include <fmt/format.h>
+
+namespace gangway::sheets {
+
+namespace {
+
+constexpr double kInset = 5.5; ///< content from the frame, clear of the centring marks
+
+struct Page {
+    drawing::Sheet sheet;
+    const plan::Room* room = nullptr;
+    bool first = true; ///< of its room
+};
+
+class Maker {
+public:
+    Maker(const House& house, const Paper& paper)
+        : house_(house), paper_(paper), frame_(frameOf(paper)), content_(frame_.grown(-kInset)) {
+        const double pitch = kLeastCheck + kGutter;
+        count_ = std::max<std::size_t>(1, static_cast<std::size_t>((content_.width() + kGutter) / pitch));
+        const auto count = static_cast<double>(count_);
+        width_ = (content_.width() - (count - 1) * kGutter) / count;
+    }
+
+    /// Every room is put on sheets, so that those of `only` have their numbers in the whole set.
+    drawing::Drawing make(const plan::Room* only) {
+        for (const plan::Room& room : house_.plan().rooms)
+            place(room, surfacesOf(house_, room));
+        return finished(only);
+    }
+
+private:
+    void begin(const plan::Room& room, bool first) {
+        Page page;
+        page.room = &room;
+        page.first = first;
+        page.sheet.width_mm = paper_.width_mm;
+        page.sheet.height_mm = paper_.height_mm;
+        page.sheet.scale = 1;
+        page.sheet.items = sheetFrame(paper_);
+        double top = drawCautionLines(page.sheet.items, {content_.left, content_.top}, content_.width()) - 2;
+        pages_.push_back(std::move(page));
+        if (first) {
+            Rect head{content_.left, content_.bottom, content_.right, top};
+            flow(pages_.back().sheet.items, checkIntroduction(room, content_.width()), head);
+            top = head.top;
+        }
+        const double bottom = frame_.bottom + kTitleHeight + 2;
+        columns_.clear();
+        for (std::size_t i = 0; i < count_; ++i) {
+            const double left = content_.left + static_cast<double>(i) * (width_ + kGutter);
+            columns_.push_back({left, bottom, left + width_, top});
+        }
+        column_ = 0;
+        fresh_ = true;
+    }
+
+    void advance(const plan::Room& room) {
+        if (column_ + 1 < columns_.size()) {
+            ++column_;
+            fresh_ = true;
+        } else {
+            begin(room, false);
+        }
+    }
+
+    double room() const { return columns_[column_].height(); }
+
+    void draw(const std::vector<Block>& blocks) {
+        flow(pages_.back().sheet.items, blocks, columns_[column_]);
+        fresh_ = false;
+    }
+
+    static double heightOf(const std::vector<Block>& blocks) {
+        double height = 0;
+        for (const Block& block : blocks)
+            height += block.height_mm + block.gap_after_mm;
+        return height;
+    }
+
+    /// A row with what must stand over it.
+    std::vector<Block> withHeadings(const Surface& surface, const Block& row, bool begun) const {
+        std::vector<Block> blocks;
+        if (fresh_) blocks.push_back(checkHead(width_));
+        if (fresh_ || !begun) blocks.push_back(surfaceHeading(surface, width_, begun));
+        blocks.push_back(row);
+        return blocks;
+    }
+
+    void place(const plan::Room& room, const std::vector<Surface>& surfaces) {
+        if (surfaces.empty()) return;
+        begin(room, true);
+        for (const Surface& surface : surfaces) {
+            bool begun = false;
+            for (const Mounted& item : surface.mounted)
+                for (const Block& row : checkRows(item, house_.plan().units, width_)) {
+                    auto blocks = withHeadings(surface, row, begun);
+                    if (!fresh_ && heightOf(blocks) > this->room()) {
+                        advance(room);
+                        blocks = withHeadings(surface, row, begun);
+                    }
+                    draw(blocks);
+                    begun = true;
+                }
+        }
+        const Block totals = checkTotals(room, surfaces, width_);
+        if (totals.height_mm > this->room()) advance(room);
+        draw({totals});
+    }
+
+    void drawTitle(Page& page, std::size_t index) const {
+        TitleFields fields;
+        fields.sheet_id = page.sheet.number;
+        fields.sheet_of = fmt::format("{} / {}", index + 1, pages_.size());
+        fields.title = page.room->name + ", wall check";
+        if (!page.first) fields.supplement = "continued";
+        fields.document_type = "wall check, boxes by wall";
+        fields.paper = paper_.id;
+        fields.scale = 0;
+        drawTitleBlock(page.sheet.items, {frame_.right, frame_.bottom}, house_.plan().project, fields);
+    }
+
+    drawing::Drawing finished(const plan::Room* only) {
+        const plan::Project& project = house_.plan().project;
+        drawing::Drawing drawing;
+        drawing.title = project.name;
+        drawing.subject = "Wall check, boxes by wall";
+        drawing.author = project.designer;
+        drawing.date = project.date;
+        for (std::size_t i = 0; i < pages_.size(); ++i) {
+            Page& page = pages_[i];
+            if (only != nullptr && page.room != only) continue;
+            page.sheet.number = fmt::format("W-{:02}", i + 1);
+            page.sheet.title = page.room->name + ", wall check" + (page.first ? "" : " (continued)");
+            page.sheet.file_stem = fileStem(page.sheet.number, "wall check " + page.room->name, "");
+            drawTitle(page, i);
+            drawing.sheets.push_back(std::move(page.sheet));
+        }
+        return drawing;
+    }
+
+    const House& house_;
+    Paper paper_;
+    Rect frame_;
+    Rect content_;
+    std::size_t count_ = 1; ///< of columns
+    double width_ = 0;      ///< of one
+    std::vector<Page> pages_;
+    std::vector<Rect> columns_; ///< what is left of them on the last page
+    std::size_t column_ = 0;
+    bool fresh_ = true; ///< nothing stands in the column yet
+};
+
+} // namespace
+
+std::expected<drawing::Drawing, std::string>
+wallCheckSheets(const plan::Plan& plan, const catalogue::Catalogue& catalogue, const Options& options) {
+    const auto paper = findPaper(options.paper);
+    if (!paper)
+        return std::unexpected(
+            fmt::format("there is no paper '{}'; give one of {}", options.paper, paperNames()));
+    const plan::Room* room = plan::findRoom(plan, options.room);
+    if (!options.room.empty() && room == nullptr)
+        return std::unexpected(fmt::format("there is no room '{}'", options.room));
+    const House house(plan, catalogue, options.base);
+    return Maker(house, *paper).make(room);
+}
+
+} // namespace gangway::sheets
