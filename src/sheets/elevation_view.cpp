@@ -56,12 +56,12 @@ void takeReturns(Occupancy& occupancy, const WallView& view, OnPaper paper) {
 }
 
 /// Of a portion, what is in its window; names keep to what is left of their things.
-void cutToPortion(std::vector<Item>& items, std::initializer_list<std::vector<Label>*> lists,
-                  const WallView& view, OnPaper paper) {
+void cutToPortion(std::vector<Item>& items, std::vector<Label>& names, std::vector<Label>& zones,
+                  std::vector<Label>& furniture, const WallView& view, OnPaper paper) {
     constexpr double kLeast = 2;
     const Rect window = windowOf(view, paper);
     items = clipped(items, window);
-    for (std::vector<Label>* labels : lists) {
+    for (std::vector<Label>* labels : {&names, &zones, &furniture}) {
         for (Label& label : *labels)
             label.within = {
                 std::max(label.within.left, window.left), std::max(label.within.bottom, window.bottom),
@@ -70,7 +70,7 @@ void cutToPortion(std::vector<Item>& items, std::initializer_list<std::vector<La
             return label.within.width() < kLeast || label.within.height() < kLeast;
         });
     }
-    drawPortionEdges(items, view, paper);
+    drawPortionEdges(items, names, view, paper);
 }
 
 /// What stands on the edges of a portion: nothing else may.
@@ -120,7 +120,7 @@ std::vector<Item> drawElevation(const WallView& view, OnPaper paper, std::vector
         drawOpenLeaves(items, names, view, paper);
     }
     drawFabric(items, view, paper);
-    if (view.portion) cutToPortion(items, {&names, &zones, &furniture}, view, paper);
+    if (view.portion) cutToPortion(items, names, zones, furniture, view, paper);
     const bool detail = view.portion && view.portion->v_mm;
     if (!paper.compact && !detail) drawLevels(items, names, view, paper);
     drawDimensions(items, view, paper);
