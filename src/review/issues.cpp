@@ -157,6 +157,12 @@ std::string nextLetter(const plan::Plan& plan) {
     return placeOf(plan.project.revision) ? plan.project.revision : letterAfter("");
 }
 
+std::string markLetter(const plan::Plan& plan) {
+    const std::string& revision = plan.project.revision;
+    if (plan.issues.empty()) return revision.empty() ? "-" : revision;
+    return revision == plan.issues.back().letter ? revision : nextLetter(plan);
+}
+
 std::vector<std::string> roomsWithoutFloor(const plan::Plan& plan) {
     std::vector<std::string> names;
     for (const plan::Room& room : plan.rooms) {
@@ -254,7 +260,7 @@ plan::Plan unstamped(const plan::Plan& plan) {
 plan::Plan stamped(plan::Plan plan) {
     if (plan.issues.empty() || issuedAs(plan) != nullptr) return plan;
     plan.project.revision = "after " + plan.issues.back().letter;
-    plan.project.date = "not issued";
+    plan.project.date.clear();
     return plan;
 }
 

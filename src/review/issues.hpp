@@ -18,6 +18,10 @@ std::string letterAfter(std::string_view letter);
 /// The letter that the next issue of the plan gets. A first issue keeps the letter that the project bears.
 std::string nextLetter(const plan::Plan& plan);
 
+/// What stands in the triangle at a change: the letter that the set bears or, after it was changed, gets
+/// next; "-" while it has none.
+std::string markLetter(const plan::Plan& plan);
+
 /// What is said of an issue when it is made.
 struct Particulars {
     std::string date; ///< YYYY-MM-DD
