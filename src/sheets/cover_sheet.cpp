@@ -19,13 +19,14 @@ namespace gangway::sheets {
 
 namespace {
 
-constexpr double kInset = 5.5;      ///< content from the frame, clear of the centring marks
-constexpr double kColumn = 186;     ///< about the width of a column
-constexpr double kBetween = 8;      ///< columns
-constexpr double kAfterPart = 6;    ///< before the next part
-constexpr double kHugeText = 10;    ///< the next of the series after kNumberText (ISO 3098)
-constexpr double kPlansPart = 0.52; ///< of a first column's height, at most, is key plans
-constexpr double kCaption = 44;     ///< beside the QR code: what issue this is
+constexpr double kInset = 5.5;       ///< content from the frame, clear of the centring marks
+constexpr double kColumn = 186;      ///< about the width of a column
+constexpr double kBetween = 8;       ///< columns
+constexpr double kAfterPart = 6;     ///< before the next part
+constexpr double kHugeText = 10;     ///< the next of the series after kNumberText (ISO 3098)
+constexpr double kPlansAlone = 0.95; ///< the same of the only column
+constexpr double kPlansPart = 0.52;  ///< of a first column's height, at most, is key plans
+constexpr double kCaption = 44;      ///< beside the QR code: what issue this is
 
 /// A table or a run of blocks, to be placed row by row.
 struct Part {
@@ -44,7 +45,9 @@ public:
         begin(drawMasthead());
         const double width = columns_.front().width();
         Part plans;
-        plans.blocks = storeyKeyPlans(plan_, width, kPlansPart * columns_.front().height(), options_.base);
+        plans.blocks = storeyKeyPlans(
+            plan_, width, (columns_.size() == 1 ? kPlansAlone : kPlansPart) * columns_.front().height(),
+            options_.base);
         const Part index{setTable(sheetIndex(plan_, content_), width), {}};
         const Part revisions{setTable(revisionTable(plan_), width), {}};
         const std::vector<Part> others = partsBesideIndex(width);

@@ -1,6 +1,7 @@
 // The cover: what is in the set, what changed, where things are, whom to ask; on every paper.
 #include "catalogue/pack.hpp"
 #include "review/issues.hpp"
+#include "review/review.hpp"
 #include "sheet_reading.hpp"
 #include "sheets/cover_parts.hpp"
 #include "sheets/paper.hpp"
