@@ -19,6 +19,7 @@ namespace {
 const std::vector<std::string> kFormats = {"pdf", "svg", "dxf", "png"};
 const std::vector<std::string> kZones = {"auto", "none", "wet", "cable"};
 const std::vector<std::string> kLamps = {"symbols", "top"};
+const std::vector<std::string> kFixes = {"first", "second"};
 const std::vector<std::string> kFaces = {"finished", "structural"};
 const std::vector<std::string> kLevels = {"ffl", "sfl", "site"};
 
@@ -33,8 +34,9 @@ struct Arguments {
     std::string only = "elevations";
     std::string lamps = "symbols";
     std::string zones = "auto";
-    std::string face;  ///< empty: the last issue's, else finished
-    std::string level; ///< empty: the last issue's, else ffl
+    std::string fix = "second";
+    std::string face;  ///< empty: the last issue's, else finished; at first fix structural
+    std::string level; ///< empty: the last issue's, else ffl; at first fix sfl
     std::string since;
     double dpi = 150;
 };
@@ -175,9 +177,14 @@ std::expected<Drawings, std::string> drawn(const std::vector<std::string>& kinds
     return drawings;
 }
 
-/// What was asked for; a plan that was issued goes on counting as it was issued.
+/// What was asked for. What is fixed before plaster is measured from what stands then; else a plan that was
+/// issued goes on counting as it was issued.
 sheets::Datum datumOf(const Arguments& arguments, const plan::Plan& plan) {
-    sheets::Datum datum = plan.issues.empty() ? sheets::Datum{} : sheets::datumOf(plan.issues.back());
+    sheets::Datum datum;
+    if (arguments.fix == "first")
+        datum = {sheets::Face::Structural, sheets::Level::Slab};
+    else if (!plan.issues.empty())
+        datum = sheets::datumOf(plan.issues.back());
     if (!arguments.face.empty())
         datum.face = arguments.face == "structural" ? sheets::Face::Structural : sheets::Face::Finished;
     if (!arguments.level.empty())
@@ -196,10 +203,12 @@ int run(const Arguments& arguments) {
         options.scale = std::stod(arguments.scale);
     }
     const auto kinds = splitWords("--only " + arguments.only, arguments.only, kindWords());
-    if (!kinds || !isOneOf("--lamps", arguments.lamps, kLamps) ||
+    if (!kinds || !isOneOf("--lamps", arguments.lamps, kLamps) || !isOneOf("--fix", arguments.fix, kFixes) ||
         !(arguments.face.empty() || isOneOf("--face", arguments.face, kFaces)) ||
         !(arguments.level.empty() || isOneOf("--datum", arguments.level, kLevels)))
         return kBadInput;
+    if (arguments.fix == "first") options.fix = sheets::Fix::First;
+    return kBadInput;
     if (arguments.dpi < 20 || arguments.dpi > 1200) return fail("--dpi takes 20 to 1200");
     const auto formats = splitWords("--formats " + arguments.formats, arguments.formats, kFormats);
     const auto zones = formats ? zonesNamed(arguments.zones) : std::nullopt;
@@ -276,14 +285,18 @@ Command addSheets(CLI::App& parser) {
            "Zones to draw: auto (of baths and showers, on elevations), wet (those on switching plans "
            "too), cable (on elevations), none; separated by commas")
         ->capture_default_str();
-    app->add_option("--face", arguments->face,
-                    "Where distances along walls start: finished, or structural (the bare face, as at first "
-                    "fix); left out: as "
-                    "in the plan's last issue, else finished");
-    app->add_option("--datum", arguments->level,
-                    "Where heights start: ffl (finished floor), sfl (structural floor, the slab) or site "
-                    "(site line); left out: "
-                    "as in the plan's last issue, else ffl");
+    app->add_option("--fix", arguments->fix,
+                    "Elevations of the second fix (plates and furniture), or of the first: boxes and what is "
+                    "drilled, on the bare wall")
+        ->capture_default_str();
+    app->add_option(
+        "--face", arguments->face,
+        "Where distances along walls start: finished, or structural (the bare face); left out: as in "
+        "the plan's last issue, else finished; with --fix first structural");
+    app->add_option(
+        "--datum", arguments->level,
+        "Where heights start: ffl (finished floor), sfl (structural floor, the slab) or site (site "
+        "line); left out: as in the plan's last issue, else ffl; with --fix first sfl");
     app->add_option(
         "--since", arguments->since,
         "Mark on elevations what is not as it was, with clouds and words: in an issue of the plan, by its "

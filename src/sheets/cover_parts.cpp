@@ -60,8 +60,8 @@ public:
         const std::size_t count = plan_.issues.size();
         const std::string last = plan_.issues.back().letter;
         const auto print = prints_.find(number);
-        const std::string revision =
-            print == prints_.end() ? "" : review::sheetRevision(plan_, number, print->second);
+        if (print == prints_.end()) return {}; // none of the set that is issued
+        const std::string revision = review::sheetRevision(plan_, number, print->second);
         if (!as_issued_) {
             if (!revision.empty()) return "unchanged since " + revision;
             return (inIssue(count - 1, number) ? "changed since " : "new since ") + last;
