@@ -208,7 +208,6 @@ int run(const Arguments& arguments) {
         !(arguments.level.empty() || isOneOf("--datum", arguments.level, kLevels)))
         return kBadInput;
     if (arguments.fix == "first") options.fix = sheets::Fix::First;
-    return kBadInput;
     if (arguments.dpi < 20 || arguments.dpi > 1200) return fail("--dpi takes 20 to 1200");
     const auto formats = splitWords("--formats " + arguments.formats, arguments.formats, kFormats);
     const auto zones = formats ? zonesNamed(arguments.zones) : std::nullopt;
