@@ -223,7 +223,7 @@ private:
     /// Room to sign beside the revisions.
     void drawStrip(std::vector<Item>& items) const {
         const Pt strip{layout_.title_corner.x, layout_.title_corner.y + kTitleHeight};
-        drawRevisions(items, strip, plan_.project);
+        drawRevisions(items, strip, plan_);
         Ink lines(items, "frame");
         lines.line({strip.x - kTitleWidth, strip.y + kStripHeight}, {strip.x, strip.y + kStripHeight},
                    kNarrow);
