@@ -190,15 +190,9 @@ drawing::Sheet titled(Untitled untitled, const plan::Project& project, std::size
     return std::move(untitled.sheet);
 }
 
-/// A numbered wall: its place among all walls that have something on them, whatever was asked for.
-struct Numbered {
-    std::size_t number = 0;
-    std::size_t count = 0;
-};
-
-drawing::Sheet emptySheet(const WallView& view, const Numbered& numbered, double scale, int part) {
+drawing::Sheet emptySheet(const WallView& view, const ElevationNumbers& numbers, double scale, int part) {
     drawing::Sheet sheet;
-    sheet.number = sheetNumber(numbered.number, numbered.count, part);
+    sheet.number = numbers.of(*view.room, view.wall, part);
     sheet.title =
         fmt::format("{}, wall {}{}", view.room->name, view.data().id, part > 1 ? " (continued)" : "");
     sheet.file_stem = fileStem(sheet.number, view.room->name, view.data().id);
@@ -273,9 +267,9 @@ void placeUnderView(std::vector<Item>& items, Remaining& rest, const WallView& v
                           : std::vector{under_plan, under_notes, columns[2], columns[3]});
 }
 
-Untitled firstSheet(const WallView& view, Picture picture, const Layout& layout, const Numbered& numbered,
-                    const Variant& variant, Remaining& rest) {
-    drawing::Sheet sheet = emptySheet(view, numbered, picture.scale, 1);
+Untitled firstSheet(const WallView& view, Picture picture, const Layout& layout,
+                    const ElevationNumbers& numbers, const Variant& variant, Remaining& rest) {
+    drawing::Sheet sheet = emptySheet(view, numbers, picture.scale, 1);
     drawHeading(sheet.items, view, layout.view, picture.scale);
     const double view_bottom =
         placeView(sheet, view, std::move(picture), layout, footnoteFor(view, layout, variant));
@@ -296,9 +290,9 @@ Untitled firstSheet(const WallView& view, Picture picture, const Layout& layout,
     return withBorders(std::move(sheet), view, layout, fields);
 }
 
-Untitled continuationSheet(const WallView& view, const Layout& layout, const Numbered& numbered, double scale,
-                           int part, Remaining& rest) {
-    drawing::Sheet sheet = emptySheet(view, numbered, scale, part);
+Untitled continuationSheet(const WallView& view, const Layout& layout, const ElevationNumbers& numbers,
+                           double scale, int part, Remaining& rest) {
+    drawing::Sheet sheet = emptySheet(view, numbers, scale, part);
     auto tables = wideTable(layout);
     const Pt corner{tables.front().left, tables.front().top};
     const double top = drawCautionLines(sheet.items, corner, tables.front().width()) - 2;
@@ -322,29 +316,30 @@ struct Composed {
     auto rank() const { return std::tuple(sheets.size(), lean_legend, legend_parted); }
 };
 
-Composed composed(const WallView& view, const Picture& picture, const Numbered& numbered,
+Composed composed(const WallView& view, const Picture& picture, const ElevationNumbers& numbers,
                   const Variant& variant) {
     const Layout& layout = picture.layout;
     Remaining rest = contentOf(view, layout, variant);
     Composed done;
-    done.sheets.push_back(firstSheet(view, picture, layout, numbered, variant, rest));
+    done.sheets.push_back(firstSheet(view, picture, layout, numbers, variant, rest));
     // A block taller than a whole sheet could never be placed; the bound keeps that from going on for ever.
     constexpr int kMostParts = 200;
     for (int part = 2; !rest.done() && part <= kMostParts; ++part)
-        done.sheets.push_back(continuationSheet(view, layout, numbered, picture.scale, part, rest));
+        done.sheets.push_back(continuationSheet(view, layout, numbers, picture.scale, part, rest));
     done.legend_parted = rest.legend_parted;
     done.lean_legend = variant.lean_legend;
     return done;
 }
 
 /// The best variant, the roomier one of equals.
-std::vector<Untitled> sheetsOf(const WallView& view, const Picture& picture, const Numbered& numbered) {
+std::vector<Untitled> sheetsOf(const WallView& view, const Picture& picture,
+                               const ElevationNumbers& numbers) {
     Composed best;
     for (const bool lean : {false, true}) {
         for (const Density density : {Density::Roomy, Density::Tight}) {
             for (const bool rows_under_notes : {false, true}) {
                 if (rows_under_notes && picture.layout.arrangement != Arrangement::WholeWidth) continue;
-                auto next = composed(view, picture, numbered, {density, rows_under_notes, lean});
+                auto next = composed(view, picture, numbers, {density, rows_under_notes, lean});
                 if (best.sheets.empty() || next.rank() < best.rank()) best = std::move(next);
                 if (best.sheets.size() == 1 && (lean || !best.legend_parted)) return std::move(best.sheets);
             }
@@ -356,16 +351,17 @@ std::vector<Untitled> sheetsOf(const WallView& view, const Picture& picture, con
 
 /// A wall's sheets at the scale asked for, or at the one that is read best: instead of 1:50 it is 1:25 where
 /// that costs no more sheets.
-std::expected<std::vector<Untitled>, std::string>
-wallSheets(const WallView& view, const Paper& paper, const Options& options, const Numbered& numbered) {
+std::expected<std::vector<Untitled>, std::string> wallSheets(const WallView& view, const Paper& paper,
+                                                             const Options& options,
+                                                             const ElevationNumbers& numbers) {
     constexpr double kSmall = 50;
     constexpr double kLarger = 25;
     const auto picture = pictureThatFits(view, paper, options.scale);
     if (!picture) return std::unexpected(picture.error());
-    auto sheets = sheetsOf(view, *picture, numbered);
+    auto sheets = sheetsOf(view, *picture, numbers);
     if (options.scale || picture->scale != kSmall) return sheets;
     if (const auto larger = pictureThatFits(view, paper, kLarger)) {
-        auto clearer = sheetsOf(view, *larger, numbered);
+        auto clearer = sheetsOf(view, *larger, numbers);
         if (clearer.size() <= sheets.size()) return clearer;
     }
     return sheets;
@@ -386,6 +382,7 @@ elevationSheets(const plan::Plan& plan, const catalogue::Catalogue& catalogue, c
     const House house(plan, catalogue, options.base);
     const WallLooks looks(house, options);
     auto work = wallsWithSomething(house);
+    const ElevationNumbers numbers(work);
     // Walls that were not asked for are put on sheets too: a sheet has its number in the whole set.
     std::vector<std::pair<Untitled, bool>> all;
     for (std::size_t i = 0; i < work.size(); ++i) {
@@ -395,7 +392,7 @@ elevationSheets(const plan::Plan& plan, const catalogue::Catalogue& catalogue, c
         const auto view = looks.at(std::move(wall));
         if (!view && asked_for) return std::unexpected(view.error());
         if (!view) continue;
-        auto sheets = wallSheets(*view, paper, options, {i + 1, work.size()});
+        auto sheets = wallSheets(*view, paper, options, numbers);
         if (!sheets && asked_for) return std::unexpected(std::move(sheets.error()));
         if (!sheets) continue;
         for (Untitled& sheet : *sheets)

@@ -2,6 +2,7 @@
 
 #include "checks/margins.hpp"
 #include "sheets/paper.hpp"
+#include "sheets/sheet_names.hpp"
 
 #include <algorithm>
 #include <array>
@@ -62,6 +63,16 @@ std::vector<WallWork> wallsWithSomething(const House& house) {
             if (!walls[wall].empty()) work.push_back({&room, wall, std::move(walls[wall])});
     }
     return work;
+}
+
+ElevationNumbers::ElevationNumbers(const std::vector<WallWork>& walls) {
+    for (const WallWork& wall : walls)
+        numbers_.emplace(std::pair(wall.room->id, wall.wall), numbers_.size() + 1);
+}
+
+std::string ElevationNumbers::of(const plan::Room& room, std::size_t wall, int part) const {
+    const auto found = numbers_.find({room.id, wall});
+    return found == numbers_.end() ? std::string() : sheetNumber(found->second, numbers_.size(), part);
 }
 
 std::string problemWith(const plan::Plan& plan, const Options& options) {
