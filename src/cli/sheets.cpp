@@ -2,16 +2,9 @@
 // templates as PDF, SVG, DXF or PNG.
 #include "cli/commands.hpp"
 
-#include "checks/checks.hpp"
 #include "export/export.hpp"
 #include "review/changes.hpp"
-#include "sheets/findings_sheet.hpp"
-#include "sheets/lighting_plan.hpp"
-#include "sheets/schedule_sheets.hpp"
-#include "sheets/sheets.hpp"
-#include "sheets/switching_sheets.hpp"
-#include "sheets/template_sheets.hpp"
-#include "sheets/wall_check_sheets.hpp"
+#include "sheets/sheet_set.hpp"
 
 #include <fmt/format.h>
 
@@ -23,10 +16,9 @@ namespace gangway::cli {
 
 namespace {
 const std::vector<std::string> kFormats = {"pdf", "svg", "dxf", "png"};
-const std::vector<std::string> kKinds = {"elevations", "switching", "lighting", "schedule",
-                                         "findings",   "wallcheck", "templates"};
 const std::vector<std::string> kZones = {"auto", "none", "wet", "cable"};
 const std::vector<std::string> kLamps = {"symbols", "top"};
+const std::vector<std::string> kFixes = {"first", "second"};
 const std::vector<std::string> kFaces = {"finished", "structural"};
 const std::vector<std::string> kLevels = {"ffl", "sfl", "site"};
 
@@ -41,11 +33,19 @@ struct Arguments {
     std::string only = "elevations";
     std::string lamps = "symbols";
     std::string zones = "auto";
-    std::string face = "finished";
-    std::string level = "ffl";
+    std::string fix = "second";
+    std::string face;  ///< empty: finished, at first fix structural
+    std::string level; ///< empty: ffl, at first fix sfl
     std::string since;
     double dpi = 150;
 };
+
+std::vector<std::string> kindWords() {
+    std::vector<std::string> words;
+    for (const sheets::SheetKind& kind : sheets::sheetKinds())
+        words.emplace_back(kind.word);
+    return words;
+}
 
 /// One of the words an option takes; a sentence on standard error when it is none of them.
 bool isOneOf(const std::string& option, const std::string& word, const std::vector<std::string>& known) {
@@ -90,16 +90,6 @@ std::expected<std::vector<std::filesystem::path>, std::string> writeFormat(const
     return std::vector{file};
 }
 
-/// What is drawn from, once it has been read.
-struct Input {
-    const plan::Plan& plan;
-    const catalogue::Catalogue& catalogue;
-    const std::optional<catalogue::CountryPack>& pack; ///< set where a kind needs it
-    sheets::Options options;
-    bool lamps_from_above = false;
-    bool zones_on_plans = false;
-};
-
 /// Which zones are drawn. Left alone: those of baths and showers, on elevations.
 struct Zones {
     bool wet_on_elevations = true;
@@ -113,61 +103,6 @@ std::optional<Zones> zonesNamed(const std::string& words) {
     if (!named) return std::nullopt;
     const auto has = [&](const char* word) { return std::ranges::find(*named, word) != named->end(); };
     return Zones{has("auto") || has("wet"), has("wet"), has("cable")};
-}
-
-bool needsPack(const std::string& kind) {
-    return kind == "lighting" || kind == "schedule" || kind == "findings";
-}
-
-/// What is carried about on site and cut up is printed on A4.
-std::string paperFor(const std::string& kind, const Arguments& arguments) {
-    if (!arguments.paper.empty()) return arguments.paper;
-    return kind == "wallcheck" || kind == "templates" ? "A4" : "A3";
-}
-
-std::expected<drawing::Drawing, std::string> drawKind(const std::string& kind, const Input& input) {
-    if (kind == "elevations") {
-        auto drawing = sheets::elevationSheets(input.plan, input.catalogue, input.options);
-        if (drawing && drawing->sheets.empty())
-            return std::unexpected("there is nothing on these walls, so no sheet is drawn");
-        return drawing;
-    }
-    if (kind == "lighting")
-        return sheets::lightingSheets(input.plan, input.catalogue, *input.pack, input.options);
-    if (kind == "schedule") {
-        auto drawing = sheets::scheduleSheets(input.plan, input.catalogue, *input.pack, input.options);
-        if (drawing && drawing->sheets.empty())
-            return std::unexpected("there is no plate and no luminaire, so no schedule is drawn");
-        return drawing;
-    }
-    if (kind == "findings")
-        return sheets::findingsSheets(
-            input.plan, input.catalogue, *input.pack,
-            checks::check(geometry::HouseIndex(input.plan), input.catalogue, *input.pack, input.options.base),
-            input.options);
-    if (kind == "wallcheck") {
-        auto drawing = sheets::wallCheckSheets(input.plan, input.catalogue, input.options);
-        if (drawing && drawing->sheets.empty())
-            return std::unexpected("there is no box and no luminaire, so no wall check is drawn");
-        return drawing;
-    }
-    if (kind == "templates") {
-        auto drawing = sheets::templateSheets(input.plan, input.catalogue, input.options);
-        if (drawing && drawing->sheets.empty())
-            return std::unexpected("there is no plate, so no drilling template is drawn");
-        return drawing;
-    }
-    sheets::SwitchingOptions options;
-    options.paper = input.options.paper;
-    options.scale = input.options.scale;
-    options.room = input.options.room;
-    options.base = input.options.base;
-    if (input.zones_on_plans) options.wet_zones = &*input.pack;
-    if (input.lamps_from_above) options.lamps = sheets::StoreyPlanOptions::Lamps::TopView;
-    auto drawing = sheets::switchingSheets(input.plan, input.catalogue, options);
-    if (drawing && drawing->sheets.empty())
-        return std::unexpected("there is no switch and no luminaire, so no switching plan is drawn");
-    return drawing;
 }
 
 int write(const std::vector<std::pair<std::string, drawing::Drawing>>& drawings,
@@ -193,7 +128,7 @@ void tellChanges(const plan::Plan& before, const plan::Plan& after) {
     if (changes.empty()) fmt::print(stderr, "no plate has changed\n");
 }
 
-int run(const Arguments& arguments) {
+int run(Arguments arguments) {
     sheets::Options options;
     if (arguments.scale != "auto") {
         const std::vector<std::string> scales = {"10", "20", "25", "50"};
@@ -201,9 +136,14 @@ int run(const Arguments& arguments) {
             return fail("--scale " + arguments.scale + " is not drawn; give auto, 10, 20, 25 or 50");
         options.scale = std::stod(arguments.scale);
     }
-    const auto kinds = splitWords("--only " + arguments.only, arguments.only, kKinds);
-    if (!kinds || !isOneOf("--lamps", arguments.lamps, kLamps) ||
-        !isOneOf("--face", arguments.face, kFaces) || !isOneOf("--datum", arguments.level, kLevels))
+    const auto kinds = splitWords("--only " + arguments.only, arguments.only, kindWords());
+    if (!kinds || !isOneOf("--lamps", arguments.lamps, kLamps) || !isOneOf("--fix", arguments.fix, kFixes))
+        return kBadInput;
+    if (arguments.fix == "first") options.fix = sheets::Fix::First;
+    // What is fixed before plaster is measured from what stands then.
+    if (arguments.face.empty()) arguments.face = arguments.fix == "first" ? "structural" : "finished";
+    if (arguments.level.empty()) arguments.level = arguments.fix == "first" ? "sfl" : "ffl";
+    if (!isOneOf("--face", arguments.face, kFaces) || !isOneOf("--datum", arguments.level, kLevels))
         return kBadInput;
     options.datum = {arguments.face == "structural" ? sheets::Face::Structural : sheets::Face::Finished,
                      arguments.level == "sfl"    ? sheets::Level::Slab
@@ -225,7 +165,9 @@ int run(const Arguments& arguments) {
     options.wall = arguments.wall;
     options.base = std::filesystem::path(arguments.plan).parent_path();
     std::optional<catalogue::CountryPack> pack;
-    if ((zones->any() || std::ranges::any_of(*kinds, needsPack)) &&
+    if ((zones->any() ||
+         std::ranges::any_of(
+             *kinds, [](const std::string& kind) { return sheets::findSheetKind(kind)->needs_pack; })) &&
         !(pack = loadPack(*plan, {}, arguments.plan)))
         return kBadInput;
     if (pack) options.pack = &*pack;
@@ -238,13 +180,21 @@ int run(const Arguments& arguments) {
         options.since = &*since;
         tellChanges(*since, *plan);
     }
-    Input input{*plan, *catalogue, pack, options, arguments.lamps == "top", zones->wet_on_plans};
+    const sheets::SetInput input{&*plan,
+                                 &*catalogue,
+                                 options.pack,
+                                 nullptr,
+                                 options,
+                                 arguments.paper,
+                                 arguments.lamps == "top",
+                                 zones->wet_on_plans};
     std::vector<std::pair<std::string, drawing::Drawing>> drawings;
-    for (const std::string& kind : *kinds) {
-        input.options.paper = paperFor(kind, arguments);
-        auto drawing = drawKind(kind, input);
+    for (const std::string& word : *kinds) {
+        const sheets::SheetKind& kind = *sheets::findSheetKind(word);
+        auto drawing = sheets::drawKind(kind, input);
+        if (drawing && drawing->sheets.empty()) return fail(std::string(kind.nothing));
         if (!drawing) return fail(drawing.error());
-        drawings.emplace_back(kind, std::move(*drawing));
+        drawings.emplace_back(word, std::move(*drawing));
     }
     return write(drawings, *formats, arguments);
 }
@@ -280,14 +230,17 @@ Command addSheets(CLI::App& parser) {
            "Zones to draw: auto (of baths and showers, on elevations), wet (those on switching plans "
            "too), cable (on elevations), none; separated by commas")
         ->capture_default_str();
-    app->add_option(
-           "--face", arguments->face,
-           "Where distances along walls start: finished, or structural (the bare face, as at first fix)")
+    app->add_option("--fix", arguments->fix,
+                    "Elevations of the second fix (plates and furniture), or of the first: boxes and what is "
+                    "drilled, on the bare wall")
         ->capture_default_str();
+    app->add_option("--face", arguments->face,
+                    "Where distances along walls start: finished, or structural (the bare face); left out: "
+                    "finished, with --fix first structural");
     app->add_option(
-           "--datum", arguments->level,
-           "Where heights start: ffl (finished floor), sfl (structural floor, the slab) or site (site line)")
-        ->capture_default_str();
+        "--datum", arguments->level,
+        "Where heights start: ffl (finished floor), sfl (structural floor, the slab) or site (site "
+        "line); left out: ffl, with --fix first sfl");
     app->add_option("--since", arguments->since,
                     "An older plan file: elevations mark what is not as it was in it, with clouds and words");
     app->add_option("--dpi", arguments->dpi, "Dots per inch of PNG files, 20 to 1200")->capture_default_str();

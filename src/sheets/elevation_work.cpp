@@ -70,9 +70,9 @@ ElevationNumbers::ElevationNumbers(const std::vector<WallWork>& walls) {
         numbers_.emplace(std::pair(wall.room->id, wall.wall), numbers_.size() + 1);
 }
 
-std::string ElevationNumbers::of(const plan::Room& room, std::size_t wall, int part) const {
+std::string ElevationNumbers::of(const plan::Room& room, std::size_t wall) const {
     const auto found = numbers_.find({room.id, wall});
-    return found == numbers_.end() ? std::string() : sheetNumber(found->second, numbers_.size(), part);
+    return found == numbers_.end() ? std::string() : sheetNumber('E', found->second, numbers_.size(), 1);
 }
 
 std::string problemWith(const plan::Plan& plan, const Options& options) {
@@ -109,6 +109,11 @@ std::expected<WallView, std::string> WallLooks::at(WallWork wall) const {
         if (const auto margin = margins_.find(item.id); margin != margins_.end())
             item.margin_mm = margin->second;
     WallView view = lookAt(*house_, *wall.room, wall.wall, std::move(wall.mounted));
+    view.fix = options_->fix;
+    // On the bare wall nothing stands before a box.
+    if (view.fix == Fix::First)
+        for (Mounted& item : view.mounted)
+            item.behind.clear();
     addZones(view, *options_);
     addChanges(view, *options_, changes_);
     if (std::string problem = countFrom(view, options_->datum); !problem.empty())

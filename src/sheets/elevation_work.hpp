@@ -30,8 +30,8 @@ class ElevationNumbers {
 public:
     explicit ElevationNumbers(const House& house) : ElevationNumbers(wallsWithSomething(house)) {}
     explicit ElevationNumbers(const std::vector<WallWork>& walls);
-    /// "E-07", or "E-07-2" for a wall's second sheet; empty for a wall that has none.
-    std::string of(const plan::Room& room, std::size_t wall, int part = 1) const;
+    /// "E-07", the first sheet with the wall's elevation; empty for a wall that has none.
+    std::string of(const plan::Room& room, std::size_t wall) const;
 
 private:
     std::map<std::pair<std::string, std::size_t>, std::size_t> numbers_; ///< by room id and wall

@@ -1,0 +1,104 @@
+#include "sheets/sheet_set.hpp"
+
+#include "checks/checks.hpp"
+#include "geometry/house_index.hpp"
+#include "sheets/findings_sheet.hpp"
+#include "sheets/lighting_plan.hpp"
+#include "sheets/schedule_sheets.hpp"
+#include "sheets/storey_plan_sheets.hpp"
+#include "sheets/switching_sheets.hpp"
+#include "sheets/template_sheets.hpp"
+#include "sheets/wall_check_sheets.hpp"
+
+#include <algorithm>
+#include <array>
+
+#include <fmt/format.h>
+
+namespace gangway::sheets {
+
+namespace {
+
+Drawn elevations(const SetInput& input, const Options& options) {
+    return elevationSheets(*input.plan, *input.catalogue, options);
+}
+
+Drawn plans(const SetInput& input, const Options& options) {
+    return storeyPlanSheets(*input.plan, *input.catalogue, options);
+}
+
+Drawn switching(const SetInput& input, const Options& options) {
+    SwitchingOptions plans;
+    plans.paper = options.paper;
+    plans.scale = options.scale;
+    plans.room = options.room;
+    plans.base = options.base;
+    if (input.zones_on_plans) plans.wet_zones = input.pack;
+    if (input.lamps_from_above) plans.lamps = StoreyPlanOptions::Lamps::TopView;
+    return switchingSheets(*input.plan, *input.catalogue, plans);
+}
+
+Drawn lighting(const SetInput& input, const Options& options) {
+    return lightingSheets(*input.plan, *input.catalogue, *input.pack, options);
+}
+
+Drawn schedule(const SetInput& input, const Options& options) {
+    return scheduleSheets(*input.plan, *input.catalogue, *input.pack, options);
+}
+
+Drawn findings(const SetInput& input, const Options& options) {
+    if (input.findings != nullptr)
+        return findingsSheets(*input.plan, *input.catalogue, *input.pack, *input.findings, options);
+    return findingsSheets(
+        *input.plan, *input.catalogue, *input.pack,
+        checks::check(geometry::HouseIndex(*input.plan), *input.catalogue, *input.pack, options.base),
+        options);
+}
+
+Drawn wallCheck(const SetInput& input, const Options& options) {
+    return wallCheckSheets(*input.plan, *input.catalogue, options);
+}
+
+Drawn templates(const SetInput& input, const Options& options) {
+    return templateSheets(*input.plan, *input.catalogue, options);
+}
+
+// What is carried about on site and cut up is meant for A4.
+constexpr std::array kKinds{
+    SheetKind{"elevations", "Wall elevations, dimensioned", "A3", false,
+              "there is nothing on these walls, so no sheet is drawn", elevations},
+    SheetKind{"plan", "Storey plans: what sits where, and which elevation shows it", "A3", false,
+              "there is no room, so no plan is drawn", plans},
+    SheetKind{"switching", "Switching plans: what works which lamp", "A3", false,
+              "there is no switch and no luminaire, so no switching plan is drawn", switching},
+    SheetKind{"lighting", "Light: an estimate, direct light only", "A3", true,
+              "there is no luminaire, so no lighting plan is drawn", lighting},
+    SheetKind{"schedule", "Schedules", "A3", true,
+              "there is no plate and no luminaire, so no schedule is drawn", schedule},
+    SheetKind{"wallcheck", "Wall checks: every box to tick", "A4", false,
+              "there is no box and no luminaire, so no wall check is drawn", wallCheck},
+    SheetKind{"findings", "Findings, and what was accepted", "A3", true, "nothing was looked at", findings},
+    SheetKind{"templates", "Drilling templates at true size", "A4", false,
+              "there is no plate, so no drilling template is drawn", templates},
+};
+
+} // namespace
+
+std::span<const SheetKind> sheetKinds() {
+    return kKinds;
+}
+
+const SheetKind* findSheetKind(std::string_view word) {
+    const auto found = std::ranges::find_if(kKinds, [&](const SheetKind& kind) { return kind.word == word; });
+    return found == kKinds.end() ? nullptr : &*found;
+}
+
+Drawn drawKind(const SheetKind& kind, const SetInput& input) {
+    if (kind.needs_pack && input.pack == nullptr)
+        return std::unexpected(fmt::format("no country pack '{}'", input.plan->pack));
+    Options options = input.options;
+    options.paper = input.paper.empty() ? std::string(kind.paper) : input.paper;
+    return kind.draw(input, options);
+}
+
+} // namespace gangway::sheets

@@ -1,0 +1,47 @@
+// The set: one table of the kinds of sheets there are, in the order of a set, and one way to draw them, for
+// the command line and the window alike.
+#pragma once
+
+#include "catalogue/pack.hpp"
+#include "plan/finding.hpp"
+#include "sheets/sheets.hpp"
+
+#include <span>
+#include <string_view>
+
+namespace gangway::sheets {
+
+/// What sheets are drawn from. Everything it points to must outlive the call.
+struct SetInput {
+    const plan::Plan* plan = nullptr;
+    const catalogue::Catalogue* catalogue = nullptr;
+    const catalogue::CountryPack* pack = nullptr; ///< may be missing where no kind needs it
+    /// What checks::check() found in this plan by this pack; nullptr: it is looked for when a kind needs it.
+    const std::vector<plan::Finding>* findings = nullptr;
+    Options options;               ///< its paper is not looked at
+    std::string paper;             ///< empty: each kind on the paper that it is meant for
+    bool lamps_from_above = false; ///< luminaires on plans as seen from above, not as symbols
+    bool zones_on_plans = false;   ///< zones of baths and showers on plans too
+};
+
+using Drawn = std::expected<drawing::Drawing, std::string>;
+
+struct SheetKind {
+    std::string_view word;    ///< on the command line and in names of files
+    std::string_view name;    ///< for people
+    std::string_view paper;   ///< what it is meant for
+    bool needs_pack = false;  ///< draws nothing without a country pack
+    std::string_view nothing; ///< the sentence for a house in which there is nothing of this kind to draw
+    Drawn (*draw)(const SetInput& input, const Options& options);
+};
+
+/// In the order of a set.
+std::span<const SheetKind> sheetKinds();
+/// nullptr when no kind has this word.
+const SheetKind* findSheetKind(std::string_view word);
+
+/// The sheets of one kind; none where the house has nothing for it. The error is a sentence: an unknown
+/// paper, room or wall, a scale at which something does not fit, a pack that is missing.
+[[nodiscard]] Drawn drawKind(const SheetKind& kind, const SetInput& input);
+
+} // namespace gangway::sheets
