@@ -23,6 +23,10 @@ void makeFurnitureLight(std::vector<Item>& items) {
 
 } // namespace
 
+double shownAround(double scale) {
+    return kRoomWalls / scale + kAroundRoom;
+}
+
 PlanPicture planPicture(const StoreyBase& base, const std::vector<Item>& between,
                         const StoreySymbols& symbols, const plan::Room* room) {
     PlanPicture picture;
@@ -35,8 +39,7 @@ PlanPicture planPicture(const StoreyBase& base, const std::vector<Item>& between
         std::vector<Pt> corners;
         for (Vec2 p : room->outline)
             corners.push_back(base.mapping.paper(p));
-        picture.items =
-            clipped(picture.items, extentOfPoints(corners).grown(kRoomWalls / picture.scale + kAroundRoom));
+        picture.items = clipped(picture.items, extentOfPoints(corners).grown(shownAround(picture.scale)));
     }
     move(picture.items, -base.mapping.origin.x, -base.mapping.origin.y);
     picture.placed = symbols.placed;

@@ -24,6 +24,9 @@ struct PlanPicture {
     Rect extent;
 };
 
+/// How much paper is shown around a single room: its walls.
+double shownAround(double scale);
+
 /// The base with its furniture light, what lies between, and the symbols. Of a single room only the walls
 /// around it are shown.
 PlanPicture planPicture(const StoreyBase& base, const std::vector<Item>& between,

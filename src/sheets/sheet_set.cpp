@@ -4,6 +4,7 @@
 #include "geometry/house_index.hpp"
 #include "sheets/findings_sheet.hpp"
 #include "sheets/lighting_plan.hpp"
+#include "sheets/lighting_set_out.hpp"
 #include "sheets/schedule_sheets.hpp"
 #include "sheets/storey_plan_sheets.hpp"
 #include "sheets/switching_sheets.hpp"
@@ -39,7 +40,13 @@ Drawn switching(const SetInput& input, const Options& options) {
 }
 
 Drawn lighting(const SetInput& input, const Options& options) {
-    return lightingSheets(*input.plan, *input.catalogue, *input.pack, options);
+    auto set_out = lightingSetOutSheets(*input.plan, *input.catalogue, options);
+    if (!set_out) return set_out;
+    auto estimate = lightingSheets(*input.plan, *input.catalogue, *input.pack, options);
+    if (!estimate) return estimate;
+    set_out->subject += " and light estimate";
+    std::ranges::move(estimate->sheets, std::back_inserter(set_out->sheets));
+    return set_out;
 }
 
 Drawn schedule(const SetInput& input, const Options& options) {
@@ -71,7 +78,7 @@ constexpr std::array kKinds{
               "there is no room, so no plan is drawn", plans},
     SheetKind{"switching", "Switching plans: what works which lamp", "A3", false,
               "there is no switch and no luminaire, so no switching plan is drawn", switching},
-    SheetKind{"lighting", "Light: an estimate, direct light only", "A3", true,
+    SheetKind{"lighting", "Lighting: set-out of ceilings, and an estimate of the light", "A3", true,
               "there is no luminaire, so no lighting plan is drawn", lighting},
     SheetKind{"schedule", "Schedules", "A3", true,
               "there is no plate and no luminaire, so no schedule is drawn", schedule},

@@ -119,6 +119,12 @@ private:
         const Rect body =
             united(standing.circle, {standing.tip.x, standing.tip.y, standing.tip.x, standing.tip.y});
         if (!isFree(body)) return;
+        if (sheet.empty()) {
+            standing.number = standing.circle;
+            standing.cost = cost + kPerLine * around_.lines.linesUnder(standing.circle);
+            if (!best || standing.cost < best->cost) best = standing;
+            return;
+        }
         // Beside it, or on the side that the pointer is not on.
         const std::array<Pt, 4> numbers{{{centre.x + beside, centre.y},
                                          {centre.x - beside, centre.y},
@@ -160,8 +166,9 @@ private:
 
 void drawMarker(std::vector<Item>& items, const Standing& standing, const std::string& name,
                 const std::string& sheet) {
-    Ink ink(items, "symbols", "sheet:" + sheet);
-    Ink texts(items, "text", "sheet:" + sheet);
+    const std::string id = sheet.empty() ? sheet : "sheet:" + sheet;
+    Ink ink(items, "symbols", id);
+    Ink texts(items, "text", id);
     const Pt c = standing.centre;
     const Pt way{standing.tip.x - c.x, standing.tip.y - c.y};
     const double size = std::hypot(way.x, way.y);
@@ -181,6 +188,7 @@ void drawMarker(std::vector<Item>& items, const Standing& standing, const std::s
     else
         ink.circle(c, kRadius, kOutline);
     texts.text({c.x, c.y - kValueText / 2}, name, kValueText, drawing::Align::Centre);
+    if (sheet.empty()) return;
     drawing::Text number;
     number.at = {standing.number.centre().x, standing.number.bottom};
     number.text = sheet;
@@ -197,6 +205,14 @@ std::vector<WallMarker> wallMarkersOf(const plan::Room& room, const ElevationNum
     for (std::size_t wall = 0; wall < room.walls.size(); ++wall)
         if (std::string sheet = numbers.of(room, wall); !sheet.empty())
             markers.push_back({&room, wall, std::move(sheet)});
+    return markers;
+}
+
+std::vector<WallMarker> allWallsOf(const plan::Room& room, const ElevationNumbers& numbers) {
+    std::vector<WallMarker> markers;
+    for (std::size_t wall = 0; wall < room.walls.size(); ++wall)
+        if (room.walls[wall].structure != plan::WallStructure::None)
+            markers.push_back({&room, wall, numbers.of(room, wall)});
     return markers;
 }
 

@@ -12,10 +12,13 @@ namespace gangway::sheets {
 struct WallMarker {
     const plan::Room* room = nullptr;
     std::size_t wall = 0;
-    std::string sheet; ///< "E-07"
+    std::string sheet; ///< "E-07"; empty: the wall's letter alone
 };
 /// In the walls' order.
 std::vector<WallMarker> wallMarkersOf(const plan::Room& room, const ElevationNumbers& numbers);
+
+/// Those of all walls but open sides, with or without an elevation.
+std::vector<WallMarker> allWallsOf(const plan::Room& room, const ElevationNumbers& numbers);
 
 /// Puts markers beside their walls, inside the room, clear of what `items` show of symbols and texts and of
 /// `keep_clear`: the wall's name in a circle with a pointer towards the wall, the sheet's number beside it.
