@@ -156,10 +156,9 @@ private:
                        {headingBlock("Dimensions of each room on sheet", width), notesBlock(where, width)}},
                       {"How to read", howToRead(false)},
                       {"Symbols", symbols()}};
-        page.pictures.push_back(
-            pages_.centred(page.title, picture.scale, std::move(picture.items), picture.extent));
-        page.pictures.back().placed = std::move(picture.placed);
-        page.bottom = page.pictures.back().origin.y + picture.extent.bottom;
+        page.sheets.push_back(pages_.centred(
+            {page.title, picture.scale, std::move(picture.items), {}, std::move(picture.placed)},
+            picture.extent));
         const plan::Room* asked = plan::findRoom(house_.plan(), options_.room);
         page.asked_for = asked == nullptr || asked->storey == storey.id;
         pages_.add(std::move(page));
@@ -194,7 +193,7 @@ private:
                                  rooms.scale);
         page.document_type = "lighting set-out, rooms";
         page.asked_for = false;
-        page.bottom = pages_.pictureRoom().top;
+        page.sheets.push_back({{}, pages_.pictureRoom().top});
         std::string names;
         for (std::size_t i = 0; i < rooms_.size(); ++i) {
             if (rooms.places[i].sheet != sheet) continue;
@@ -202,7 +201,7 @@ private:
             page.asked_for = page.asked_for || isAskedFor(*points.room);
             names += (names.empty() ? "" : ", ") + points.room->name;
             page.parts.push_back({points.room->name, ceilingTable(points, width)});
-            placeRoom(page, points, rooms.pictures[i], rooms.places[i].corner);
+            placeRoom(page.sheets.back(), points, rooms.pictures[i], rooms.places[i].corner);
         }
         page.title = storey.name + ", lighting set-out";
         if (rooms.sheets() > 1 || rooms_.size() == 1) page.title = names + ", lighting set-out";
@@ -215,15 +214,15 @@ private:
     }
 
     /// The room's name over its picture.
-    void placeRoom(PlanPage& page, const RoomPoints& points, PlanPicture& picture, Pt corner) const {
+    void placeRoom(PictureSheet& sheet, const RoomPoints& points, PlanPicture& picture, Pt corner) const {
         const Pt origin{corner.x - picture.extent.left, corner.y - kTitle - picture.extent.top};
         // The name is part of the picture, so that it goes with it.
         Ink(picture.items, "notes", points.room->id)
             .text({picture.extent.left, picture.extent.top + kTitle - kValueText - 1}, points.room->name,
                   kValueText);
-        page.bottom = std::min(page.bottom, origin.y + picture.extent.bottom);
-        page.pictures.push_back({points.room->name + ", ceiling", picture.scale, std::move(picture.items),
-                                 origin, std::move(picture.placed)});
+        sheet.bottom = std::min(sheet.bottom, origin.y + picture.extent.bottom);
+        sheet.pictures.push_back({points.room->name + ", ceiling", picture.scale, std::move(picture.items),
+                                  origin, std::move(picture.placed)});
     }
 
     const House& house_;

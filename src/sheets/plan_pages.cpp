@@ -11,7 +11,7 @@ namespace gangway::sheets {
 
 namespace {
 
-constexpr int kMostParts = 200;
+constexpr std::size_t kMostParts = 200;
 
 double heightOf(const std::vector<Block>& blocks) {
     double height = 0;
@@ -49,10 +49,12 @@ Rect PlanPages::pictureRoom() const {
     return room;
 }
 
-PlacedPicture PlanPages::centred(std::string name, double scale, std::vector<Item> items,
-                                 const Rect& extent) const {
-    const Pt origin{layout_.view.centre().x - extent.centre().x, layout_.view.top - kHeading - extent.top};
-    return {std::move(name), scale, std::move(items), origin, {}};
+PictureSheet PlanPages::centred(PlacedPicture picture, const Rect& extent) const {
+    picture.origin = {layout_.view.centre().x - extent.centre().x, layout_.view.top - kHeading - extent.top};
+    PictureSheet sheet;
+    sheet.bottom = picture.origin.y + extent.bottom;
+    sheet.pictures.push_back(std::move(picture));
+    return sheet;
 }
 
 PlanPages::Page PlanPages::emptyPage(const PlanPage& page, int part) const {
@@ -71,7 +73,6 @@ PlanPages::Page PlanPages::emptyPage(const PlanPage& page, int part) const {
     if (part > 1) made.fields.supplement = "continued";
     made.fields.document_type = page.document_type;
     made.fields.paper = layout_.paper.id;
-    made.fields.scale = part > 1 ? 0 : page.scale;
     return made;
 }
 
@@ -136,8 +137,7 @@ void PlanPages::place(std::vector<Item>& items, std::vector<SheetPart>& parts,
         for (Rect& column : columns) {
             const std::size_t placed = flow(items, part.blocks, column);
             if (placed == 0) continue;
-            part.blocks.erase(part.blocks.begin(),
-                              part.blocks.begin() + static_cast<std::ptrdiff_t>(placed));
+            part.blocks.erase(part.blocks.begin(), part.blocks.begin() + static_cast<std::ptrdiff_t>(placed));
             if (part.blocks.empty()) break;
             part.blocks.insert(part.blocks.begin(),
                                headingBlock(part.title + ", continued", layout_.note_width_mm));
@@ -146,27 +146,35 @@ void PlanPages::place(std::vector<Item>& items, std::vector<SheetPart>& parts,
     std::erase_if(parts, [](const SheetPart& part) { return part.blocks.empty(); });
 }
 
-void PlanPages::add(PlanPage page) {
-    std::erase_if(page.parts, [](const SheetPart& part) { return part.blocks.empty(); });
-    Page first = emptyPage(page, 1);
-    auto& items = first.sheet.items;
-    drawHeading(items, page);
-    for (PlacedPicture& picture : page.pictures)
-        placePicture(first.sheet, std::move(picture.items), picture.origin, std::move(picture.name),
+void PlanPages::drawPictures(Page& page, const PlanPage& subject, PictureSheet sheet,
+                             std::vector<SheetPart>& parts) {
+    auto& items = page.sheet.items;
+    drawHeading(items, subject);
+    for (PlacedPicture& picture : sheet.pictures)
+        placePicture(page.sheet, std::move(picture.items), picture.origin, std::move(picture.name),
                      picture.scale, std::move(picture.placed));
     // Clear of the centring mark, which may be at its height.
     Ink(items, "notes")
-        .text({layout_.view.left + 2.5, page.bottom - kFootnote + 0.6}, kDoNotScale, kNoteText);
-    place(items, page.parts, columnsBeside(page.bottom - kFootnote));
-    drawStrip(items);
-    pages_.push_back(std::move(first));
-    for (int part = 2; !page.parts.empty() && part <= kMostParts; ++part) {
-        Page next = emptyPage(page, part);
-        const Rect wide = wideTable(layout_).front();
-        const double top = drawCautionLines(next.sheet.items, {wide.left, wide.top}, wide.width()) - 2;
-        place(next.sheet.items, page.parts, widthColumns(top));
-        drawStrip(next.sheet.items);
-        pages_.push_back(std::move(next));
+        .text({layout_.view.left + 2.5, sheet.bottom - kFootnote + 0.6}, kDoNotScale, kNoteText);
+    place(items, parts, columnsBeside(sheet.bottom - kFootnote));
+}
+
+void PlanPages::add(PlanPage subject) {
+    auto& parts = subject.parts;
+    std::erase_if(parts, [](const SheetPart& part) { return part.blocks.empty(); });
+    for (std::size_t i = 0; (i < subject.sheets.size() || !parts.empty()) && i < kMostParts; ++i) {
+        const bool pictured = i < subject.sheets.size();
+        Page page = emptyPage(subject, static_cast<int>(i) + 1);
+        page.fields.scale = pictured ? subject.scale : 0;
+        if (pictured) {
+            drawPictures(page, subject, std::move(subject.sheets[i]), parts);
+        } else {
+            const Rect wide = wideTable(layout_).front();
+            const double top = drawCautionLines(page.sheet.items, {wide.left, wide.top}, wide.width()) - 2;
+            place(page.sheet.items, parts, widthColumns(top));
+        }
+        drawStrip(page.sheet.items);
+        pages_.push_back(std::move(page));
     }
 }
 

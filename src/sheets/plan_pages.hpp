@@ -26,7 +26,13 @@ struct PlacedPicture {
     std::vector<drawing::PlacedObject> placed;
 };
 
-/// What one sheet shows, and those that carry its parts on.
+/// Pictures that share a sheet.
+struct PictureSheet {
+    std::vector<PlacedPicture> pictures;
+    double bottom = 0; ///< their lowest ink; the footnote stands under it
+};
+
+/// A subject on its sheet, or several: further pictures and what its parts have no room for follow.
 struct PlanPage {
     std::string number; ///< "S-01"; further sheets are "S-01-2"
     std::string title;  ///< "Ground floor, switching"
@@ -34,8 +40,7 @@ struct PlanPage {
     std::string document_type;
     double scale = 50;
     enum class Marks { ScaleAndNorth, None } marks = Marks::ScaleAndNorth; ///< at the right of the heading
-    std::vector<PlacedPicture> pictures;
-    double bottom = 0; ///< lowest ink of the pictures; the footnote stands under it
+    std::vector<PictureSheet> sheets;                                      ///< one at least
     std::vector<SheetPart> parts;
     bool asked_for = true; ///< false: only its sheets are counted
 };
@@ -49,7 +54,7 @@ public:
     /// The view's place under its heading and over its footnote.
     Rect pictureRoom() const;
     /// A picture in the middle of the view's width, right under the heading; `extent` is that of its items.
-    PlacedPicture centred(std::string name, double scale, std::vector<Item> items, const Rect& extent) const;
+    PictureSheet centred(PlacedPicture picture, const Rect& extent) const;
 
     void add(PlanPage page);
     /// The sheets in the order they were added, each with its number of all. Empties this.
@@ -62,6 +67,7 @@ private:
         bool asked_for = true;
     };
 
+    void drawPictures(Page& page, const PlanPage& subject, PictureSheet sheet, std::vector<SheetPart>& parts);
     Page emptyPage(const PlanPage& page, int part) const;
     void drawHeading(std::vector<Item>& items, const PlanPage& page) const;
     void drawStrip(std::vector<Item>& items) const;

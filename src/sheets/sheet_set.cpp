@@ -5,6 +5,7 @@
 #include "sheets/findings_sheet.hpp"
 #include "sheets/lighting_plan.hpp"
 #include "sheets/lighting_set_out.hpp"
+#include "sheets/room_sheets.hpp"
 #include "sheets/schedule_sheets.hpp"
 #include "sheets/storey_plan_sheets.hpp"
 #include "sheets/switching_sheets.hpp"
@@ -22,6 +23,10 @@ namespace {
 
 Drawn elevations(const SetInput& input, const Options& options) {
     return elevationSheets(*input.plan, *input.catalogue, options);
+}
+
+Drawn rooms(const SetInput& input, const Options& options) {
+    return roomSheets(*input.plan, *input.catalogue, options);
 }
 
 Drawn plans(const SetInput& input, const Options& options) {
@@ -72,6 +77,8 @@ Drawn templates(const SetInput& input, const Options& options) {
 
 // What is carried about on site and cut up is meant for A4.
 constexpr std::array kKinds{
+    SheetKind{"rooms", "Rooms: plan and elevations on one sheet", "A3", false,
+              "there is no plate and no luminaire, so no room sheet is drawn", rooms},
     SheetKind{"elevations", "Wall elevations, dimensioned", "A3", false,
               "there is nothing on these walls, so no sheet is drawn", elevations},
     SheetKind{"plan", "Storey plans: what sits where, and which elevation shows it", "A3", false,

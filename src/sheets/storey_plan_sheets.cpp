@@ -218,10 +218,9 @@ private:
         page.parts = {{"How to read", notesFor(notes, width)},
                       {"Symbols", symbolsFor(subject, width)},
                       {"Elevations of walls", elevationList(subject, width)}};
-        page.pictures.push_back(
-            pages_.centred(page.title, picture.scale, std::move(picture.items), picture.extent));
-        page.pictures.back().placed = std::move(picture.placed);
-        page.bottom = page.pictures.back().origin.y + picture.extent.bottom;
+        page.sheets.push_back(pages_.centred(
+            {page.title, picture.scale, std::move(picture.items), {}, std::move(picture.placed)},
+            picture.extent));
         page.asked_for =
             options_.room.empty() || plan::findRoom(plan_, options_.room)->storey == subject.storey->id;
         pages_.add(std::move(page));

@@ -148,10 +148,9 @@ private:
         page.document_type = "switching plan";
         page.scale = picture.scale;
         page.parts = partsFor(subject, picture, notes);
-        page.pictures.push_back(
-            pages_.centred(page.title, picture.scale, std::move(picture.items), picture.extent));
-        page.pictures.back().placed = std::move(picture.placed);
-        page.bottom = page.pictures.back().origin.y + picture.extent.bottom;
+        page.sheets.push_back(pages_.centred(
+            {page.title, picture.scale, std::move(picture.items), {}, std::move(picture.placed)},
+            picture.extent));
         pages_.add(std::move(page));
     }
 
