@@ -46,7 +46,8 @@ std::size_t wallFacing(const plan::Room& room, Vec2 way, const std::vector<Vec2>
     for (std::size_t wall = 0; wall < room.outline.size() && wall < room.walls.size(); ++wall) {
         if (room.walls[wall].structure == plan::WallStructure::None) continue;
         const WallLineOnPlan line = wallLineOnPlan(room, wall);
-        Candidate candidate{wall, plan::dot(line.out, way), 0, 0, plan::dot(line.from_mm, way), line.length_mm};
+        Candidate candidate{wall, plan::dot(line.out, way),     0,
+                            0,    plan::dot(line.from_mm, way), line.length_mm};
         for (Vec2 p : points) {
             candidate.behind += distanceFrom(line, p) < 0 ? 1 : 0;
             candidate.beside += isBeside(line, p) ? 1 : 0;
@@ -61,7 +62,7 @@ std::string kindWord(plan::Luminaire::Kind kind) {
     using Kind = plan::Luminaire::Kind;
     switch (kind) {
     case Kind::Ceiling:
-        return "on the ceiling";
+        return "ceiling";
     case Kind::Wall:
         return "wall";
     case Kind::Pendant:
@@ -80,17 +81,17 @@ std::string kindWord(plan::Luminaire::Kind kind) {
     return {};
 }
 
-/// "pendant, 220 wide, underside 1700".
+/// "pendant 220, underside 1700".
 std::string describe(const plan::Luminaire& luminaire, double height_mm) {
     using Kind = plan::Luminaire::Kind;
     std::string words = kindWord(luminaire.kind);
     const bool line = luminaire.kind == Kind::Linear || luminaire.kind == Kind::UnderUnit;
     if (luminaire.size_mm > 0)
-        words += fmt::format(", {} {}", drawing::number(luminaire.size_mm), line ? "long" : "wide");
+        words += fmt::format(" {}{}", drawing::number(luminaire.size_mm), line ? " long" : "");
     if (luminaire.kind == Kind::Linear && luminaire.host.kind == plan::Host::Kind::Ceiling) {
         const double turn = std::fmod(std::fmod(luminaire.turn_deg, 180) + 180, 180);
-        words += turn == 0    ? ", running with x"
-                 : turn == 90 ? ", running with y"
+        words += turn == 0    ? ", along x"
+                 : turn == 90 ? ", along y"
                               : fmt::format(", turned {:g} degrees from x", turn);
     }
     if (luminaire.kind == Kind::Pendant && luminaire.drop_mm > 0)

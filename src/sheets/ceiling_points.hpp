@@ -14,7 +14,7 @@ namespace gangway::sheets {
 struct CeilingPoint {
     std::string id;
     std::string tag;       ///< "K-L04"; of a plate with several boxes "L-10 1/2"
-    std::string what;      ///< "recessed, 80 wide"
+    std::string what;      ///< "recessed 80"
     Vec2 at_mm;            ///< in the house
     double x_mm = 0;       ///< from the left wall's finished face, square to it
     double y_mm = 0;       ///< from the bottom wall's
@@ -27,7 +27,7 @@ struct CeilingPoint {
 struct OtherPoint {
     std::string id;
     std::string tag;
-    std::string what;  ///< "wall, 300 wide"
+    std::string what;  ///< "wall 300"
     std::string where; ///< "wall A, E-07"
     double u_mm = 0;
     double v_mm = 0;

@@ -103,8 +103,8 @@ void takeAll(Occupancy& occupancy, const std::vector<Item>& items) {
 
 // --- the table
 
-constexpr double kTagColumn = 19;
-constexpr double kNumberColumn = 14.5;
+constexpr double kTagColumn = 16;
+constexpr double kNumberColumn = 13.5;
 constexpr double kPad = 1.2;
 constexpr double kLeastRow = 5.4;
 
@@ -190,12 +190,12 @@ std::vector<std::string> remarksOn(const RoomPoints& points) {
 void addPoints(std::vector<Block>& blocks, const RoomPoints& points, double width_mm) {
     if (points.points.empty()) return;
     Block from =
-        sentences({fmt::format("x from wall {}, y from wall {}, finished faces, square to them.",
+        sentences({fmt::format("x from wall {}, y from wall {}, finished faces; height above FFL.",
                                wallName(points, points.left_wall), wallName(points, points.bottom_wall))},
                   width_mm);
     from.keep_with_next = true;
     blocks.push_back(std::move(from));
-    blocks.push_back(columnTitles({"x", "y", "above FFL"}, "what", width_mm));
+    blocks.push_back(columnTitles({"x", "y", "height"}, "what", width_mm));
     for (const CeilingPoint& point : points.points)
         blocks.push_back(tableRow(
             {point.id,
@@ -279,6 +279,9 @@ PlanPicture ceilingPicture(const CeilingStorey& storey, const House& house, cons
     std::ranges::move(marks, std::back_inserter(symbols.items));
     // Rows stand outside the walls that are shown, so they come after the cut.
     PlanPicture picture = planPicture(storey.base, {}, {}, points.room);
+    // The room's name stands over the picture.
+    std::erase_if(picture.items,
+                  [&](const Item& item) { return item.layer == "text" && item.id == points.room->id; });
     const Pt zero = storey.base.mapping.origin;
     for (std::vector<Item>* more : {&rows, &symbols.items}) {
         move(*more, -zero.x, -zero.y);

@@ -25,7 +25,7 @@ struct RoomsPacked {
     double scale = 0;
     std::vector<PlanPicture> pictures;
     std::vector<PackedAt> places;
-    std::size_t sheets() const { return places.empty() ? 0 : places.back().sheet + 1; }
+    std::size_t sheets() const { return std::ranges::max(places, {}, &PackedAt::sheet).sheet + 1; }
 };
 
 class Maker {
@@ -65,7 +65,7 @@ private:
             const double name = drawing::measure(points.room->name, kValueText).width_mm;
             sizes.push_back({0, 0, std::max(extent.width(), name), extent.height() + kTitle});
         }
-        auto places = packedInRows(sizes, pages_.pictureRoom(), kGap);
+        auto places = packedInRows(sizes, pages_.packRoom(), kGap);
         if (!places) return std::nullopt;
         rooms.places = std::move(*places);
         return rooms;
@@ -78,10 +78,13 @@ private:
             if (rooms) return std::move(*rooms);
         } else {
             std::optional<RoomsPacked> best;
+            std::size_t fewest = 0;
             for (const double scale : {50.0, 25.0, 20.0}) {
                 auto rooms = packed(storey, scale);
-                if (!rooms || (best && rooms->sheets() > best->sheets())) break;
+                const std::size_t taken = rooms ? sheetsTaken(storey, *rooms) : 0;
+                if (!rooms || (best && taken > fewest)) break;
                 best = std::move(rooms);
+                fewest = taken;
             }
             for (const double scale : {100.0, 200.0})
                 if (!best) best = packed(storey, scale);
@@ -106,6 +109,13 @@ private:
                                            storey.name, pages_.layout().paper.id));
     }
 
+    std::size_t sheetsTaken(const plan::Storey& storey, const RoomsPacked& rooms) const {
+        std::size_t taken = 0;
+        for (std::size_t sheet = 0; sheet < rooms.sheets(); ++sheet)
+            taken += pages_.sheetsTaken(roomsPage(storey, rooms, sheet));
+        return taken;
+    }
+
     std::string number(std::size_t further = 0) const { return fmt::format("L-{:02}", drawn_ + 1 + further); }
 
     std::expected<void, std::string> add(const plan::Storey& storey) {
@@ -116,8 +126,10 @@ private:
             if (!plan) return std::unexpected(plan.error());
             addOverview(storey, std::move(*plan), *rooms);
         }
-        for (std::size_t sheet = 0; sheet < rooms->sheets(); ++sheet)
-            addRooms(storey, *rooms, sheet);
+        for (std::size_t sheet = 0; sheet < rooms->sheets(); ++sheet) {
+            pages_.add(roomsPage(storey, *rooms, sheet));
+            ++drawn_;
+        }
         return {};
     }
 
@@ -133,9 +145,7 @@ private:
         const double width = pages_.layout().note_width_mm;
         auto blocks = symbolLegend(net_, plates, luminaires, StoreyPlanOptions::Lamps::Symbol, width);
         blocks.back().gap_after_mm = 0;
-        blocks.push_back(
-            pictureBlock(wallMarkerSample(), "Wall A of the room, its elevation on sheet E-01", width));
-        blocks.back().gap_after_mm = 3;
+        blocks.push_back(wallMarkerSign(width));
         return blocks;
     }
 
@@ -148,8 +158,7 @@ private:
         PlanPage page;
         page.number = number();
         page.title = storey.name + ", lighting";
-        page.under = fmt::format("seen from above, nothing mirrored, 1:{:g}; dimensions on the rooms' sheets",
-                                 picture.scale);
+        page.under = fmt::format("ceilings from above, nothing mirrored, 1:{:g}", picture.scale);
         page.document_type = "lighting set-out, overview";
         page.scale = picture.scale;
         page.parts = {{"Dimensions",
@@ -184,13 +193,12 @@ private:
         return blocks;
     }
 
-    void addRooms(const plan::Storey& storey, RoomsPacked& rooms, std::size_t sheet) {
+    PlanPage roomsPage(const plan::Storey& storey, const RoomsPacked& rooms, std::size_t sheet) const {
         const double width = pages_.layout().note_width_mm;
         PlanPage page;
         page.number = number();
         page.scale = rooms.scale;
-        page.under = fmt::format("centres from finished faces, seen from above, nothing mirrored, 1:{:g}",
-                                 rooms.scale);
+        page.under = fmt::format("ceilings from above, nothing mirrored, 1:{:g}", rooms.scale);
         page.document_type = "lighting set-out, rooms";
         page.asked_for = false;
         page.sheets.push_back({{}, pages_.pictureRoom().top});
@@ -209,12 +217,11 @@ private:
             page.title = fmt::format("{}, lighting set-out {}", storey.name, sheet + 1);
         page.parts.push_back({"How to read", howToRead(true)});
         page.parts.push_back({"Symbols", symbols()});
-        pages_.add(std::move(page));
-        ++drawn_;
+        return page;
     }
 
     /// The room's name over its picture.
-    void placeRoom(PictureSheet& sheet, const RoomPoints& points, PlanPicture& picture, Pt corner) const {
+    void placeRoom(PictureSheet& sheet, const RoomPoints& points, PlanPicture picture, Pt corner) const {
         const Pt origin{corner.x - picture.extent.left, corner.y - kTitle - picture.extent.top};
         // The name is part of the picture, so that it goes with it.
         Ink(picture.items, "notes", points.room->id)

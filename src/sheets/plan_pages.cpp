@@ -49,6 +49,13 @@ Rect PlanPages::pictureRoom() const {
     return room;
 }
 
+PackRoom PlanPages::packRoom() const {
+    PackRoom room{pictureRoom(), {}};
+    if (layout_.paper.upright) return room;
+    room.low = {room.full.left, layout_.table.bottom + kFootnote, layout_.table.right, room.full.bottom};
+    return room;
+}
+
 PictureSheet PlanPages::centred(PlacedPicture picture, const Rect& extent) const {
     picture.origin = {layout_.view.centre().x - extent.centre().x, layout_.view.top - kHeading - extent.top};
     PictureSheet sheet;
@@ -147,7 +154,7 @@ void PlanPages::place(std::vector<Item>& items, std::vector<SheetPart>& parts,
 }
 
 void PlanPages::drawPictures(Page& page, const PlanPage& subject, PictureSheet sheet,
-                             std::vector<SheetPart>& parts) {
+                             std::vector<SheetPart>& parts) const {
     auto& items = page.sheet.items;
     drawHeading(items, subject);
     for (PlacedPicture& picture : sheet.pictures)
@@ -159,7 +166,8 @@ void PlanPages::drawPictures(Page& page, const PlanPage& subject, PictureSheet s
     place(items, parts, columnsBeside(sheet.bottom - kFootnote));
 }
 
-void PlanPages::add(PlanPage subject) {
+std::vector<PlanPages::Page> PlanPages::drawn(PlanPage subject) const {
+    std::vector<Page> pages;
     auto& parts = subject.parts;
     std::erase_if(parts, [](const SheetPart& part) { return part.blocks.empty(); });
     for (std::size_t i = 0; (i < subject.sheets.size() || !parts.empty()) && i < kMostParts; ++i) {
@@ -174,8 +182,17 @@ void PlanPages::add(PlanPage subject) {
             place(page.sheet.items, parts, widthColumns(top));
         }
         drawStrip(page.sheet.items);
-        pages_.push_back(std::move(page));
+        pages.push_back(std::move(page));
     }
+    return pages;
+}
+
+void PlanPages::add(PlanPage page) {
+    std::ranges::move(drawn(std::move(page)), std::back_inserter(pages_));
+}
+
+std::size_t PlanPages::sheetsTaken(const PlanPage& page) const {
+    return drawn(page).size();
 }
 
 drawing::Drawing PlanPages::finished(std::string subject) {

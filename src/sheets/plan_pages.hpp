@@ -3,6 +3,7 @@
 #pragma once
 
 #include "sheets/block.hpp"
+#include "sheets/packing.hpp"
 #include "sheets/sheet_layout.hpp"
 #include "sheets/title_block.hpp"
 
@@ -53,10 +54,14 @@ public:
     const Layout& layout() const { return layout_; }
     /// The view's place under its heading and over its footnote.
     Rect pictureRoom() const;
+    /// The same with the place beside the title block, for several pictures.
+    PackRoom packRoom() const;
     /// A picture in the middle of the view's width, right under the heading; `extent` is that of its items.
     PictureSheet centred(PlacedPicture picture, const Rect& extent) const;
 
     void add(PlanPage page);
+    /// How many sheets it takes, with all its parts.
+    std::size_t sheetsTaken(const PlanPage& page) const;
     /// The sheets in the order they were added, each with its number of all. Empties this.
     drawing::Drawing finished(std::string subject);
 
@@ -67,7 +72,9 @@ private:
         bool asked_for = true;
     };
 
-    void drawPictures(Page& page, const PlanPage& subject, PictureSheet sheet, std::vector<SheetPart>& parts);
+    std::vector<Page> drawn(PlanPage subject) const;
+    void drawPictures(Page& page, const PlanPage& subject, PictureSheet sheet,
+                      std::vector<SheetPart>& parts) const;
     Page emptyPage(const PlanPage& page, int part) const;
     void drawHeading(std::vector<Item>& items, const PlanPage& page) const;
     void drawStrip(std::vector<Item>& items) const;

@@ -13,6 +13,7 @@
 
 #include <algorithm>
 #include <array>
+#include <map>
 #include <tuple>
 
 #include <fmt/format.h>
@@ -21,7 +22,8 @@ namespace gangway::sheets {
 
 namespace {
 
-constexpr std::array<double, 5> kScales{10, 20, 25, 50, 100};
+/// In the order in which they are tried.
+constexpr std::array<double, 5> kScales{50, 25, 20, 10, 100};
 constexpr double kTitle = 8;  ///< over a picture: what it is
 constexpr double kGap = 6;    ///< between pictures
 constexpr double kSmall = 50; ///< smaller only where nothing else fits
@@ -30,6 +32,12 @@ constexpr double kSmall = 50; ///< smaller only where nothing else fits
 struct RoomWork {
     const plan::Room* room = nullptr;
     std::vector<WallView> walls; ///< that have an elevation
+};
+
+/// A storey at one scale.
+struct DrawnStorey {
+    StoreyBase base;
+    StoreySymbols symbols;
 };
 
 /// A picture with the words over it.
@@ -46,9 +54,7 @@ struct Composed {
     std::vector<Titled> pictures;
     std::vector<PackedAt> places;
     std::size_t touching = 0; ///< texts that found no room of their own
-    std::size_t sheets() const { return places.back().sheet + 1; }
-    /// Readable first, then few sheets, then large.
-    auto rank() const { return std::tuple(touching > 0, scale > kSmall, sheets(), scale); }
+    std::size_t sheets() const { return std::ranges::max(places, {}, &PackedAt::sheet).sheet + 1; }
 };
 
 class Maker {
@@ -79,14 +85,25 @@ private:
         return work;
     }
 
-    Titled planOf(const plan::Room& room, double scale) const {
+    /// Drawn once for all its rooms.
+    const DrawnStorey& storeyAt(const std::string& id, double scale) {
+        const auto known = storeys_.find({id, scale});
+        if (known != storeys_.end()) return known->second;
         StoreyPlanOptions look;
         look.scale = scale;
         look.luminaire_tags = true;
         look.tags_only_with_room = true;
         look.base = options_.base;
-        const StoreyBase base = storeyBase(house_.plan(), room.storey, look);
+        StoreyBase base = storeyBase(house_.plan(), id, look);
         StoreySymbols symbols = storeySymbols(house_.plan(), house_.catalogue(), base, look);
+        return storeys_.emplace(std::pair(id, scale), DrawnStorey{std::move(base), std::move(symbols)})
+            .first->second;
+    }
+
+    Titled planOf(const plan::Room& room, double scale) {
+        const DrawnStorey& storey = storeyAt(room.storey, scale);
+        const StoreyBase& base = storey.base;
+        StoreySymbols symbols = storey.symbols;
         keepOnly(symbols, thingsIn(house_.plan(), room));
         std::vector<Item> around = base.items;
         around.insert(around.end(), symbols.items.begin(), symbols.items.end());
@@ -115,7 +132,7 @@ private:
         return made;
     }
 
-    std::optional<Composed> composed(const RoomWork& work, double scale) const {
+    std::optional<Composed> composed(const RoomWork& work, double scale) {
         Composed made;
         made.scale = scale;
         for (const WallView& view : work.walls)
@@ -132,18 +149,35 @@ private:
                                         drawing::measure(picture.title, kValueText).width_mm);
             sizes.push_back({0, 0, picture.width_mm, picture.picture.extent.height() + kTitle});
         }
-        auto places = packedInRows(sizes, pages_.pictureRoom(), kGap);
+        auto places = packedInRows(sizes, pages_.packRoom(), kGap);
         if (!places) return std::nullopt;
         made.places = std::move(*places);
         return made;
     }
 
-    std::expected<Composed, std::string> best(const RoomWork& work) const {
-        std::optional<Composed> found;
+    /// The page of the scale that is read best: without texts on each other, at least 1:50, on few sheets,
+    /// large.
+    std::expected<PlanPage, std::string> best(const RoomWork& work) {
+        std::optional<PlanPage> found;
+        std::tuple<bool, bool, std::size_t, double> rank;
+        // From 1:50 on larger ones only as long as they take no more sheets.
         for (const double scale : kScales) {
             if (options_.scale && *options_.scale != scale) continue;
-            auto next = composed(work, scale);
-            if (next && (!found || next->rank() < found->rank())) found = std::move(next);
+            if (found && scale > kSmall && !std::get<0>(rank)) break;
+            auto made = composed(work, scale);
+            if (!made) {
+                if (scale < kSmall) break;
+                continue;
+            }
+            const std::size_t touching = made->touching;
+            PlanPage page = pageOf(work, std::move(*made));
+            const std::tuple next(touching > 0, scale > kSmall, pages_.sheetsTaken(page), scale);
+            if (found && next > rank) {
+                if (scale < kSmall) break;
+                continue;
+            }
+            found = std::move(page);
+            rank = next;
         }
         if (found) return std::move(*found);
         return std::unexpected(fmt::format(
@@ -156,13 +190,13 @@ private:
         ++rooms_;
         const auto work = workOf(room, walls);
         if (!work) return std::unexpected(work.error());
-        auto made = best(*work);
-        if (!made) return std::unexpected(made.error());
-        addPage(*work, std::move(*made));
+        auto page = best(*work);
+        if (!page) return std::unexpected(page.error());
+        pages_.add(std::move(*page));
         return {};
     }
 
-    void addPage(const RoomWork& work, Composed made) {
+    PlanPage pageOf(const RoomWork& work, Composed made) const {
         const plan::Room& room = *work.room;
         PlanPage page;
         page.number = fmt::format("R-{:02}", rooms_);
@@ -176,7 +210,7 @@ private:
         for (std::size_t i = 0; i < made.pictures.size(); ++i)
             place(page.sheets[made.places[i].sheet], room, std::move(made.pictures[i]),
                   made.places[i].corner);
-        pages_.add(std::move(page));
+        return page;
     }
 
     void place(PictureSheet& sheet, const plan::Room& room, Titled titled, Pt corner) const {
@@ -196,7 +230,8 @@ private:
         const double width = pages_.layout().note_width_mm;
         std::vector<RoomTableGroup> groups;
         for (const WallView& view : work.walls)
-            groups.push_back(wallGroup(view, numbers_.of(*view.room, view.wall)));
+            std::ranges::move(wallGroups(view, numbers_.of(*view.room, view.wall)),
+                              std::back_inserter(groups));
         const RoomPoints points = pointsOf(house_, *work.room, numbers_);
         std::ranges::move(otherGroups(house_, points), std::back_inserter(groups));
         return {{"Centres", roomTable(groups, width)},
@@ -256,6 +291,7 @@ private:
     ElevationNumbers numbers_;
     WallLooks looks_;
     PlanPages pages_;
+    std::map<std::pair<std::string, double>, DrawnStorey> storeys_;
     int rooms_ = 0;
 };
 

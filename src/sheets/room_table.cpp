@@ -3,6 +3,7 @@
 #include "drawing/dimensions.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 #include <fmt/format.h>
 
@@ -10,10 +11,9 @@ namespace gangway::sheets {
 
 namespace {
 
-constexpr double kGap = 4; ///< between the two halves
-constexpr double kPad = 0.8;
+constexpr double kGap = 4;     ///< between the two halves
+constexpr double kBetween = 2; ///< between tag, u and v
 constexpr double kRow = 5.2;
-constexpr double kNumber = 11.5; ///< width of a number's column
 
 RoomTableRow rowOf(const Mounted& item, std::size_t box, Vec2 printed) {
     const std::size_t count = item.box_centres_mm.size();
@@ -21,19 +21,37 @@ RoomTableRow rowOf(const Mounted& item, std::size_t box, Vec2 printed) {
             printed.y};
 }
 
-/// Half a line: tag, u, v.
-void drawHalf(Ink& ink, double left, double right, double baseline, const std::string& tag,
-              const std::string& u, const std::string& v) {
-    const double room = right - left - 2 * kNumber - kPad;
-    const bool large = drawing::measure(tag, kValueText).width_mm <= room;
-    ink.text({left, baseline}, tag, large ? kValueText : kNoteText);
-    ink.text({right - kNumber - kPad, baseline}, u, kValueText, drawing::Align::Right);
-    ink.text({right - kPad, baseline}, v, kValueText, drawing::Align::Right);
+/// Widths of the columns of a group.
+struct Columns {
+    double tag_mm = 0;
+    double u_mm = 0;
+    double v_mm = 0;
+    double tag_height_mm = kValueText;
+    double width() const { return tag_mm + u_mm + v_mm + 2 * kBetween; }
+};
+
+Columns columnsOf(const RoomTableGroup& group, double tag_height_mm) {
+    Columns columns;
+    columns.tag_height_mm = tag_height_mm;
+    const auto widen = [](double& column, const std::string& words, double height) {
+        column = std::max(column, drawing::measure(words, height).width_mm);
+    };
+    for (const RoomTableRow& row : group.rows) {
+        widen(columns.tag_mm, row.tag, tag_height_mm);
+        widen(columns.u_mm, drawing::number(row.u_mm), kValueText);
+        widen(columns.v_mm, drawing::number(row.v_mm), kValueText);
+    }
+    return columns;
 }
 
-/// A tag that is too long for its half stands on a line of its own.
-bool isLong(const RoomTableRow& row, double half_mm) {
-    return drawing::measure(row.tag, kNoteText).width_mm > half_mm - 2 * kNumber - kPad;
+void drawEntry(Ink& ink, double left, const Columns& columns, const RoomTableRow& row) {
+    constexpr double kBaseline = -kRow + 1.2;
+    double x = left;
+    ink.text({x, kBaseline}, row.tag, columns.tag_height_mm);
+    x += columns.tag_mm + kBetween + columns.u_mm;
+    ink.text({x, kBaseline}, drawing::number(row.u_mm), kValueText, drawing::Align::Right);
+    x += kBetween + columns.v_mm;
+    ink.text({x, kBaseline}, drawing::number(row.v_mm), kValueText, drawing::Align::Right);
 }
 
 Block groupHead(const RoomTableGroup& group, double width_mm) {
@@ -51,20 +69,23 @@ Block groupHead(const RoomTableGroup& group, double width_mm) {
     return head;
 }
 
+/// In two halves, with smaller tags if need be; else one under the other.
 void addRows(std::vector<Block>& blocks, const RoomTableGroup& group, double width_mm) {
     const double half = (width_mm - kGap) / 2;
-    const bool wide = std::ranges::any_of(group.rows, [&](const auto& row) { return isLong(row, half); });
-    const std::size_t lines = wide ? group.rows.size() : (group.rows.size() + 1) / 2;
+    Columns columns = columnsOf(group, kValueText);
+    if (columns.width() > half && columnsOf(group, kNoteText).width() <= half)
+        columns = columnsOf(group, kNoteText);
+    const bool in_halves = columns.width() <= half && group.rows.size() > 1;
+    const std::size_t lines = in_halves ? (group.rows.size() + 1) / 2 : group.rows.size();
+    // The numbers of all groups stand under each other.
+    const double spread = in_halves ? half - columns.width() : 0;
+    columns.tag_mm += spread;
     for (std::size_t line = 0; line < lines; ++line) {
         Block block;
         block.height_mm = kRow;
-        for (const std::size_t i : {line, line + lines}) {
-            if (i >= group.rows.size()) continue;
-            const RoomTableRow& row = group.rows[i];
-            const double left = i == line ? 0 : half + kGap;
-            Ink ink(block.items, "text", row.id);
-            drawHalf(ink, left, wide ? width_mm : left + half, -kRow + 1.3, row.tag,
-                     drawing::number(row.u_mm), drawing::number(row.v_mm));
+        for (std::size_t i = line; i < group.rows.size(); i += lines) {
+            Ink ink(block.items, "text", group.rows[i].id);
+            drawEntry(ink, i == line ? 0 : half + kGap, columns, group.rows[i]);
         }
         Ink(block.items, "notes").line({0, -kRow}, {width_mm, -kRow}, kThin);
         blocks.push_back(std::move(block));
@@ -74,13 +95,19 @@ void addRows(std::vector<Block>& blocks, const RoomTableGroup& group, double wid
 
 } // namespace
 
-RoomTableGroup wallGroup(const WallView& view, const std::string& sheet) {
-    RoomTableGroup group;
-    group.title = fmt::format("Wall {}, {}", view.data().id, sheet);
-    for (const Mounted& item : view.mounted)
+std::vector<RoomTableGroup> wallGroups(const WallView& view, const std::string& sheet) {
+    std::vector<RoomTableGroup> groups{{fmt::format("Wall {}, {}", view.data().id, sheet), {}, {}}};
+    for (const Mounted& item : view.mounted) {
+        std::string title = groups.front().title;
+        if (!item.on.empty())
+            title += fmt::format(": on {}, {:.0f} before the wall", item.on, std::round(item.out_mm));
+        auto group = std::ranges::find(groups, title, &RoomTableGroup::title);
+        if (group == groups.end()) group = groups.insert(groups.end(), {title, {}, {}});
         for (std::size_t i = 0; i < item.box_centres_mm.size(); ++i)
-            group.rows.push_back(rowOf(item, i, view.printed(item.box_centres_mm[i])));
-    return group;
+            group->rows.push_back(rowOf(item, i, view.printed(item.box_centres_mm[i])));
+    }
+    std::erase_if(groups, [](const RoomTableGroup& group) { return group.rows.empty(); });
+    return groups;
 }
 
 std::vector<RoomTableGroup> otherGroups(const House& house, const RoomPoints& points) {

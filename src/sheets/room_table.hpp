@@ -23,12 +23,12 @@ struct RoomTableGroup {
     std::vector<RoomTableRow> rows;
 };
 
-/// What is on one wall, as its view prints it.
-RoomTableGroup wallGroup(const WallView& view, const std::string& sheet);
+/// What is on one wall, as its view prints it; what is on furniture before it stands apart.
+std::vector<RoomTableGroup> wallGroups(const WallView& view, const std::string& sheet);
 /// What no wall's view shows: ceiling, floor, and faces of furniture that no wall is looked at with.
 std::vector<RoomTableGroup> otherGroups(const House& house, const RoomPoints& points);
 
-/// Two rows beside each other, read down the left half first within a group.
+/// Two rows beside each other where both have room, read down the left half first within a group.
 std::vector<Block> roomTable(const std::vector<RoomTableGroup>& groups, double width_mm);
 
 } // namespace gangway::sheets

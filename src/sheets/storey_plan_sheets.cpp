@@ -201,9 +201,7 @@ private:
                 ? std::vector<Block>{headingBlock("Symbols", width_mm)}
                 : symbolLegend(net_, plates, luminaires, StoreyPlanOptions::Lamps::Symbol, width_mm);
         blocks.back().gap_after_mm = 0;
-        blocks.push_back(
-            pictureBlock(wallMarkerSample(), "Wall A of the room, its elevation on sheet E-01", width_mm));
-        blocks.back().gap_after_mm = 3;
+        blocks.push_back(wallMarkerSign(width_mm));
         return blocks;
     }
 

@@ -61,6 +61,15 @@ Block linesBlock(const std::vector<std::string>& lines, double x, double least_m
     return block;
 }
 
+Block pictureBlock(std::vector<Item> picture, const std::string& name, double width_mm) {
+    const Rect extent = extentOf(picture);
+    Block block = linesBlock(wrapped(name, kNoteText, width_mm - kPicture - 1), kPicture + 1,
+                             std::max(5.0, extent.height() + 1.4));
+    move(picture, kPicture / 2 - extent.centre().x, -block.height_mm / 2 - extent.centre().y);
+    block.items.insert(block.items.end(), picture.begin(), picture.end());
+    return block;
+}
+
 /// Two blocks beside each other, the second `x` to the right, their middles at one height.
 Block beside(Block left, Block right, double x) {
     const double height = std::max(left.height_mm, right.height_mm);
@@ -90,15 +99,6 @@ std::string heightOf(const switching::Net& net, const plan::Plate& plate) {
 }
 
 } // namespace
-
-Block pictureBlock(std::vector<Item> picture, const std::string& name, double width_mm) {
-    const Rect extent = extentOf(picture);
-    Block block = linesBlock(wrapped(name, kNoteText, width_mm - kPicture - 1), kPicture + 1,
-                             std::max(5.0, extent.height() + 1.4));
-    move(picture, kPicture / 2 - extent.centre().x, -block.height_mm / 2 - extent.centre().y);
-    block.items.insert(block.items.end(), picture.begin(), picture.end());
-    return block;
-}
 
 std::string wayLine(const switching::Net& net, const switching::Way& way, std::size_t number) {
     const std::string start = fmt::format("{} {}", number, way.module->code);

@@ -11,9 +11,6 @@ namespace gangway::sheets {
 /// A heading and a line for each leg: its line as drawn (or "marks"), its mark, name and what it feeds.
 std::vector<Block> legLegend(const switching::Net& net, std::span<const DrawnLeg> legs, double width_mm);
 
-/// A picture with its name beside it.
-Block pictureBlock(std::vector<Item> picture, const std::string& name, double width_mm);
-
 /// A heading and an entry for each symbol of these plates and luminaires.
 std::vector<Block> symbolLegend(const switching::Net& net, std::span<const plan::Plate* const> plates,
                                 std::span<const plan::Luminaire* const> luminaires,

@@ -20,7 +20,7 @@ constexpr double kInRoom = 0.7;    ///< between the marker and the walls
 constexpr double kStepAlong = 1.5; ///< between places that are tried
 constexpr double kPerLine = 1.2;   ///< what covering a line of furniture costs, in mm of distance
 constexpr double kOutwards = 1.6;  ///< what a mm away from the wall costs
-constexpr std::array<double, 9> kOut{0, 1.5, 3, 5, 7.5, 10, 14, 18, 24};
+constexpr std::array<double, 14> kOut{0, 1.5, 3, 5, 7.5, 10, 14, 18, 24, 30, 36, 42, 50, 60};
 
 /// What is around a room's markers.
 struct Surroundings {
@@ -101,6 +101,7 @@ public:
                 if (best && cost >= best->cost) continue;
                 const double u_mm = line.length_mm / 2 + along * mapping_.scale;
                 const Pt centre = mapping_.paper(line.at(u_mm, (first + out) * mapping_.scale));
+                if (!seesWall(marker.wall, mapping_.house(centre), line.at(u_mm))) continue;
                 tryAt(best, centre, Pt{line.out.x, line.out.y}, reach, half, marker.sheet, cost);
             }
         return best;
@@ -145,6 +146,19 @@ private:
         return std::ranges::none_of(around_.taken,
                                     [&](const Rect& taken) { return overlaps(taken, rect.grown(0.5)); }) &&
                around_.lines.isFree(rect) && isInRoom(rect.grown(kInRoom));
+    }
+
+    /// No other wall stands between a place and the wall that is pointed at.
+    bool seesWall(std::size_t pointed, Vec2 from_mm, Vec2 foot_mm) const {
+        for (std::size_t wall = 0; wall < room_.walls.size(); ++wall) {
+            const auto edge = geometry::wallEdge(room_, wall);
+            const auto side = [](Vec2 a, Vec2 b, Vec2 p) { return plan::cross(b - a, p - a); };
+            if (wall != pointed &&
+                side(from_mm, foot_mm, edge.from_mm) * side(from_mm, foot_mm, edge.to_mm) < 0 &&
+                side(edge.from_mm, edge.to_mm, from_mm) * side(edge.from_mm, edge.to_mm, foot_mm) < 0)
+                return false;
+        }
+        return true;
     }
 
     bool isInRoom(const Rect& rect) const {
@@ -243,17 +257,26 @@ std::vector<WallMarker> drawWallMarkers(std::vector<Item>& items, const PlanMapp
     return homeless;
 }
 
-std::vector<Item> wallMarkerSample() {
-    std::vector<Item> items;
+Block wallMarkerSign(double width_mm) {
+    constexpr double kBefore = 20;
+    Block block;
     Standing standing;
     standing.circle = {-kRadius, -kRadius, kRadius, kRadius};
     standing.tip = {0, kRadius + kPointer};
     const double width = drawing::measure("E-01", kNoteText).width_mm;
     standing.number = numberRect({kRadius + kBeside + width / 2, 0}, width);
-    drawMarker(items, standing, "A", "E-01");
-    for (Item& item : items)
+    drawMarker(block.items, standing, "A", "E-01");
+    for (Item& item : block.items)
         item.id.clear();
-    return items;
+    const auto lines =
+        wrapped("look this way at wall A: its elevation is sheet E-01", kNoteText, width_mm - kBefore);
+    const double height = paragraphHeight(lines, kNoteText);
+    block.height_mm = std::max(2 * kRadius + kPointer + 2, height + 2);
+    const double middle = -block.height_mm / 2 - kPointer / 2;
+    move(block.items, kRadius + 1, middle);
+    Ink(block.items, "notes").paragraph({kBefore, middle + height / 2 - kNoteText}, lines, kNoteText);
+    block.gap_after_mm = 3;
+    return block;
 }
 
 } // namespace gangway::sheets

@@ -1,6 +1,7 @@
 // Markers on a plan that point at a wall and name the sheet with its elevation. Private to sheets/.
 #pragma once
 
+#include "sheets/block.hpp"
 #include "sheets/elevation_work.hpp"
 #include "sheets/storey_plan.hpp"
 
@@ -27,7 +28,7 @@ std::vector<WallMarker> drawWallMarkers(std::vector<Item>& items, const PlanMapp
                                         const std::vector<std::vector<Pt>>& keep_clear,
                                         const std::vector<WallMarker>& markers);
 
-/// One as a legend shows it, around (0, 0), pointing up.
-std::vector<Item> wallMarkerSample();
+/// What one means, for a legend.
+Block wallMarkerSign(double width_mm);
 
 } // namespace gangway::sheets
