@@ -101,12 +101,40 @@ void takeAll(Occupancy& occupancy, const std::vector<Item>& items) {
     }
 }
 
+/// A tag that had to go outside the room gives way to the rows there; the table has it.
+void leaveOutTagsOn(StoreySymbols& symbols, const std::vector<Item>& rows) {
+    Occupancy numbers;
+    numbers.takeTexts(rows);
+    std::vector<std::string> ids;
+    for (const Item& item : symbols.items)
+        if (const auto* text = std::get_if<drawing::Text>(&item.primitive))
+            if (item.layer == "text" && !numbers.isFree(extentOf(*text))) ids.push_back(item.id);
+    std::erase_if(symbols.items, [&](const Item& item) {
+        return item.layer == "text" && std::ranges::find(ids, item.id) != ids.end();
+    });
+}
+
 // --- the table
 
 constexpr double kTagColumn = 16;
-constexpr double kNumberColumn = 13.5;
+constexpr double kLeastNumber = 12.5; ///< width of a number's column
 constexpr double kPad = 1.2;
 constexpr double kLeastRow = 5.4;
+
+/// How wide a number's column has to be for all of a room's.
+double numberColumn(const RoomPoints& points) {
+    double widest = 0;
+    const auto take = [&](double value) {
+        widest = std::max(widest, drawing::measure(drawing::number(value), kValueText).width_mm);
+    };
+    for (const CeilingPoint& point : points.points)
+        for (const double value : {point.x_mm, point.y_mm, point.height_mm})
+            take(value);
+    for (const OtherPoint& point : points.others)
+        for (const double value : {point.u_mm, point.v_mm})
+            take(value);
+    return std::max(kLeastNumber, widest + 2.4);
+}
 
 struct RowTexts {
     std::string id;
@@ -115,8 +143,8 @@ struct RowTexts {
     std::string what;
 };
 
-Block tableRow(const RowTexts& texts, double width_mm) {
-    const double left = kTagColumn + 3 * kNumberColumn + kPad;
+Block tableRow(const RowTexts& texts, double number_mm, double width_mm) {
+    const double left = kTagColumn + 3 * number_mm + kPad;
     const auto what = wrapped(texts.what, kNoteText, width_mm - left);
     const auto tag = wrapped(texts.tag, kValueText, kTagColumn - kPad);
     Block row;
@@ -128,7 +156,7 @@ Block tableRow(const RowTexts& texts, double width_mm) {
     };
     ink.paragraph({0, middle(tag, kValueText)}, tag, kValueText);
     for (std::size_t i = 0; i < texts.numbers.size(); ++i)
-        ink.text({kTagColumn + static_cast<double>(i + 1) * kNumberColumn - kPad,
+        ink.text({kTagColumn + static_cast<double>(i + 1) * number_mm - kPad,
                   middle({texts.numbers[i]}, kValueText)},
                  texts.numbers[i], kValueText, drawing::Align::Right);
     if (!what.empty()) ink.paragraph({left, middle(what, kNoteText)}, what, kNoteText);
@@ -136,7 +164,8 @@ Block tableRow(const RowTexts& texts, double width_mm) {
     return row;
 }
 
-Block columnTitles(const std::vector<std::string>& numbers, const std::string& what, double width_mm) {
+Block columnTitles(const std::vector<std::string>& numbers, const std::string& what, double number_mm,
+                   double width_mm) {
     Block head;
     head.height_mm = kNoteText + 2.2;
     head.keep_with_next = true;
@@ -144,9 +173,9 @@ Block columnTitles(const std::vector<std::string>& numbers, const std::string& w
     const double y = -kNoteText - 0.8;
     ink.text({0, y}, "tag", kNoteText);
     for (std::size_t i = 0; i < numbers.size(); ++i)
-        ink.text({kTagColumn + static_cast<double>(i + 1) * kNumberColumn - kPad, y}, numbers[i], kNoteText,
+        ink.text({kTagColumn + static_cast<double>(i + 1) * number_mm - kPad, y}, numbers[i], kNoteText,
                  drawing::Align::Right);
-    ink.text({kTagColumn + 3 * kNumberColumn + kPad, y}, what, kNoteText);
+    ink.text({kTagColumn + 3 * number_mm + kPad, y}, what, kNoteText);
     ink.line({0, -head.height_mm}, {width_mm, -head.height_mm}, kNarrow);
     return head;
 }
@@ -189,26 +218,28 @@ std::vector<std::string> remarksOn(const RoomPoints& points) {
 
 void addPoints(std::vector<Block>& blocks, const RoomPoints& points, double width_mm) {
     if (points.points.empty()) return;
+    const double number_mm = numberColumn(points);
     Block from =
         sentences({fmt::format("x from wall {}, y from wall {}, finished faces; height above FFL.",
                                wallName(points, points.left_wall), wallName(points, points.bottom_wall))},
                   width_mm);
     from.keep_with_next = true;
     blocks.push_back(std::move(from));
-    blocks.push_back(columnTitles({"x", "y", "height"}, "what", width_mm));
+    blocks.push_back(columnTitles({"x", "y", "height"}, "what", number_mm, width_mm));
     for (const CeilingPoint& point : points.points)
         blocks.push_back(tableRow(
             {point.id,
              point.tag,
              {drawing::number(point.x_mm), drawing::number(point.y_mm), drawing::number(point.height_mm)},
              point.what},
-            width_mm));
+            number_mm, width_mm));
     if (const auto remarks = remarksOn(points); !remarks.empty())
         blocks.push_back(sentences(remarks, width_mm));
 }
 
 void addOthers(std::vector<Block>& blocks, const RoomPoints& points, double width_mm) {
     if (!points.others.empty()) {
+        const double number_mm = numberColumn(points);
         const bool flat = std::ranges::any_of(points.others, [](const auto& one) { return !one.upright; });
         Block how = sentences({flat ? "Not on the ceiling: u from the left corner or edge, v above FFL; on "
                                       "undersides and tops v towards the back."
@@ -216,13 +247,13 @@ void addOthers(std::vector<Block>& blocks, const RoomPoints& points, double widt
                               width_mm);
         how.keep_with_next = true;
         blocks.push_back(std::move(how));
-        blocks.push_back(columnTitles({"u", "v"}, "what, where", width_mm));
+        blocks.push_back(columnTitles({"u", "v"}, "what, where", number_mm, width_mm));
         for (const OtherPoint& point : points.others)
             blocks.push_back(tableRow({point.id,
                                        point.tag,
                                        {drawing::number(point.u_mm), drawing::number(point.v_mm)},
                                        point.what + "; " + point.where},
-                                      width_mm));
+                                      number_mm, width_mm));
     }
     if (points.plugged.empty()) return;
     std::string tags;
@@ -260,6 +291,7 @@ PlanPicture ceilingPicture(const CeilingStorey& storey, const House& house, cons
     keepOnly(symbols, thingsIn(house.plan(), *points.room));
     std::vector<Item> rows;
     drawRows(rows, points, storey.base.mapping);
+    leaveOutTagsOn(symbols, rows);
     std::vector<Item> taken = storey.base.items;
     taken.insert(taken.end(), symbols.items.begin(), symbols.items.end());
     std::vector<Item> marks;

@@ -23,9 +23,13 @@ constexpr double kGap = 7;   ///< between rooms
 /// Rooms of a storey at one scale, on as many sheets as they take.
 struct RoomsPacked {
     double scale = 0;
+    std::vector<const RoomPoints*> rooms;
     std::vector<PlanPicture> pictures;
     std::vector<PackedAt> places;
-    std::size_t sheets() const { return std::ranges::max(places, {}, &PackedAt::sheet).sheet + 1; }
+    std::vector<const RoomPoints*> too_large; ///< for a sheet at this scale
+    std::size_t sheets() const {
+        return places.empty() ? 0 : std::ranges::max(places, {}, &PackedAt::sheet).sheet + 1;
+    }
 };
 
 class Maker {
@@ -53,48 +57,59 @@ private:
         return options_.room.empty() || room.id == options_.room;
     }
 
-    /// Pictures of the storey's rooms and their places; nullopt when one is larger than a sheet.
-    std::optional<RoomsPacked> packed(const plan::Storey& storey, double scale) const {
+    RoomsPacked packed(const plan::Storey& storey, const std::vector<const RoomPoints*>& rooms,
+                       double scale) const {
         const CeilingStorey drawn = ceilingStorey(house_, storey, scale, options_.base);
-        RoomsPacked rooms;
-        rooms.scale = scale;
+        RoomsPacked made;
+        made.scale = scale;
         std::vector<Rect> sizes;
-        for (const RoomPoints& points : rooms_) {
-            rooms.pictures.push_back(ceilingPicture(drawn, house_, points, numbers_));
-            const Rect& extent = rooms.pictures.back().extent;
-            const double name = drawing::measure(points.room->name, kValueText).width_mm;
-            sizes.push_back({0, 0, std::max(extent.width(), name), extent.height() + kTitle});
+        const PackRoom paper = pages_.packRoom();
+        for (const RoomPoints* points : rooms) {
+            PlanPicture picture = ceilingPicture(drawn, house_, *points, numbers_);
+            const double name = drawing::measure(points->room->name, kValueText).width_mm;
+            const Rect size{0, 0, std::max(picture.extent.width(), name), picture.extent.height() + kTitle};
+            if (!packedInRows({&size, 1}, paper, kGap)) {
+                made.too_large.push_back(points);
+                continue;
+            }
+            made.rooms.push_back(points);
+            made.pictures.push_back(std::move(picture));
+            sizes.push_back(size);
         }
-        auto places = packedInRows(sizes, pages_.packRoom(), kGap);
-        if (!places) return std::nullopt;
-        rooms.places = std::move(*places);
-        return rooms;
+        if (auto places = packedInRows(sizes, paper, kGap)) made.places = std::move(*places);
+        return made;
     }
 
-    /// The largest scale at which the rooms take no more sheets than at 1:50, or the first that fits.
-    std::expected<RoomsPacked, std::string> bestPacked(const plan::Storey& storey) const {
-        if (options_.scale) {
-            auto rooms = packed(storey, *options_.scale);
-            if (rooms) return std::move(*rooms);
-        } else {
-            std::optional<RoomsPacked> best;
-            std::size_t fewest = 0;
-            for (const double scale : {50.0, 25.0, 20.0}) {
-                auto rooms = packed(storey, scale);
-                const std::size_t taken = rooms ? sheetsTaken(storey, *rooms) : 0;
-                if (!rooms || (best && taken > fewest)) break;
-                best = std::move(rooms);
-                fewest = taken;
-            }
-            for (const double scale : {100.0, 200.0})
-                if (!best) best = packed(storey, scale);
-            if (best) return std::move(*best);
+    /// The rooms at the largest scale at which they take no more sheets than at 1:50; those that do not fit
+    /// then on sheets of their own, smaller.
+    std::expected<std::vector<RoomsPacked>, std::string> bestPacked(const plan::Storey& storey) const {
+        std::vector<const RoomPoints*> rooms;
+        for (const RoomPoints& points : rooms_)
+            rooms.push_back(&points);
+        std::vector<RoomsPacked> groups;
+        const std::vector<double> scales =
+            options_.scale ? std::vector{*options_.scale} : std::vector{50.0, 100.0, 200.0};
+        for (std::size_t i = 0; i < scales.size() && !rooms.empty(); ++i) {
+            RoomsPacked made = packed(storey, rooms, scales[i]);
+            rooms = made.too_large;
+            if (made.rooms.empty()) continue;
+            groups.push_back(i == 0 && !options_.scale ? larger(storey, std::move(made)) : std::move(made));
         }
-        return std::unexpected(fmt::format(
-            "a room of storey '{}' does not fit on {} at {} with its dimensions; take a smaller scale or "
-            "larger paper",
-            storey.name, pages_.layout().paper.id,
-            options_.scale ? fmt::format("1:{:g}", *options_.scale) : "1:200"));
+        if (rooms.empty()) return groups;
+        return std::unexpected(fmt::format("room '{}' does not fit on {} at 1:{:g} with its dimensions; take "
+                                           "a smaller scale or larger paper",
+                                           rooms.front()->room->name, pages_.layout().paper.id,
+                                           scales.back()));
+    }
+
+    /// Larger as long as that takes no more sheets.
+    RoomsPacked larger(const plan::Storey& storey, RoomsPacked best) const {
+        for (const double scale : {25.0, 20.0}) {
+            RoomsPacked next = packed(storey, best.rooms, scale);
+            if (!next.too_large.empty() || sheetsTaken(storey, next) > sheetsTaken(storey, best)) break;
+            best = std::move(next);
+        }
+        return best;
     }
 
     std::expected<PlanPicture, std::string> overview(const plan::Storey& storey) const {
@@ -119,17 +134,18 @@ private:
     std::string number(std::size_t further = 0) const { return fmt::format("L-{:02}", drawn_ + 1 + further); }
 
     std::expected<void, std::string> add(const plan::Storey& storey) {
-        auto rooms = bestPacked(storey);
-        if (!rooms) return std::unexpected(rooms.error());
+        auto groups = bestPacked(storey);
+        if (!groups) return std::unexpected(groups.error());
         if (rooms_.size() > 1) {
             auto plan = overview(storey);
             if (!plan) return std::unexpected(plan.error());
-            addOverview(storey, std::move(*plan), *rooms);
+            addOverview(storey, std::move(*plan), *groups);
         }
-        for (std::size_t sheet = 0; sheet < rooms->sheets(); ++sheet) {
-            pages_.add(roomsPage(storey, *rooms, sheet));
-            ++drawn_;
-        }
+        for (const RoomsPacked& group : *groups)
+            for (std::size_t sheet = 0; sheet < group.sheets(); ++sheet) {
+                pages_.add(roomsPage(storey, group, sheet));
+                ++drawn_;
+            }
         return {};
     }
 
@@ -149,12 +165,18 @@ private:
         return blocks;
     }
 
-    /// `sheets`: of the rooms' sheets to come, where each room is.
-    void addOverview(const plan::Storey& storey, PlanPicture picture, const RoomsPacked& rooms) {
+    /// `groups`: what is on the sheets that follow.
+    void addOverview(const plan::Storey& storey, PlanPicture picture,
+                     const std::vector<RoomsPacked>& groups) {
         const double width = pages_.layout().note_width_mm;
         std::vector<std::string> where;
-        for (std::size_t i = 0; i < rooms_.size(); ++i)
-            where.push_back(fmt::format("{}: {}", rooms_[i].room->name, number(1 + rooms.places[i].sheet)));
+        std::size_t first = 1;
+        for (const RoomsPacked& group : groups) {
+            for (std::size_t i = 0; i < group.rooms.size(); ++i)
+                where.push_back(
+                    fmt::format("{}: {}", group.rooms[i]->room->name, number(first + group.places[i].sheet)));
+            first += group.sheets();
+        }
         PlanPage page;
         page.number = number();
         page.title = storey.name + ", lighting";
@@ -203,18 +225,18 @@ private:
         page.asked_for = false;
         page.sheets.push_back({{}, pages_.pictureRoom().top});
         std::string names;
-        for (std::size_t i = 0; i < rooms_.size(); ++i) {
+        for (std::size_t i = 0; i < rooms.rooms.size(); ++i) {
             if (rooms.places[i].sheet != sheet) continue;
-            const RoomPoints& points = rooms_[i];
+            const RoomPoints& points = *rooms.rooms[i];
             page.asked_for = page.asked_for || isAskedFor(*points.room);
             names += (names.empty() ? "" : ", ") + points.room->name;
             page.parts.push_back({points.room->name, ceilingTable(points, width)});
             placeRoom(page.sheets.back(), points, rooms.pictures[i], rooms.places[i].corner);
         }
-        page.title = storey.name + ", lighting set-out";
-        if (rooms.sheets() > 1 || rooms_.size() == 1) page.title = names + ", lighting set-out";
-        if (drawing::measure(page.title, kTitleText).width_mm > pages_.layout().view.width() - 70)
-            page.title = fmt::format("{}, lighting set-out {}", storey.name, sheet + 1);
+        constexpr double kLongTitle = 130;
+        page.title = names + ", lighting set-out";
+        if (drawing::measure(page.title, kTitleText).width_mm > kLongTitle)
+            page.title = storey.name + ", lighting set-out";
         page.parts.push_back({"How to read", howToRead(true)});
         page.parts.push_back({"Symbols", symbols()});
         return page;

@@ -22,10 +22,12 @@ double heightOf(const std::vector<Block>& blocks) {
 
 } // namespace
 
-void drawPlanScaleBar(std::vector<Item>& items, Pt upper_right, double scale) {
+void drawPlanScaleBar(std::vector<Item>& items, Pt upper_right, double scale, double width_mm) {
     Ink ink(items, "notes");
-    const int metres = scale >= 50 ? 5 : 1;
     const double metre = 1000 / scale;
+    int metres = scale >= 50 ? 5 : 1;
+    if (metre * metres > width_mm) metres = metre * 2 <= width_mm && scale >= 50 ? 2 : 1;
+    if (metre * metres > width_mm) return;
     const Rect bar{upper_right.x - metre * metres, upper_right.y - 9.5, upper_right.x, upper_right.y - 8};
     for (int i = 0; i < metres; i += 2)
         ink.fill({bar.left + metre * i, bar.bottom, bar.left + metre * (i + 1), bar.top}, drawing::kBlack);
@@ -89,7 +91,9 @@ void PlanPages::drawHeading(std::vector<Item>& items, const PlanPage& page) cons
     ink.text({view.left, view.top - kTitleText}, page.title, kTitleText);
     ink.text({view.left, view.top - kTitleText - 5.4}, page.under, kValueText);
     if (page.marks == PlanPage::Marks::None) return;
-    drawPlanScaleBar(items, {view.right - 14, view.top}, page.scale);
+    const double words = std::max(drawing::measure(page.title, kTitleText).width_mm,
+                                  drawing::measure(page.under, kValueText).width_mm);
+    drawPlanScaleBar(items, {view.right - 14, view.top}, page.scale, view.width() - words - 20);
     drawNorthArrow(ink, {view.right - 4, view.top - 11});
 }
 

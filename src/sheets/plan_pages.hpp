@@ -87,8 +87,9 @@ private:
     std::vector<Page> pages_;
 };
 
-/// A bar of one metre, or of five at small scales, its upper right corner given; and an arrow to the north.
-void drawPlanScaleBar(std::vector<Item>& items, Pt upper_right, double scale);
+/// A bar of five metres, or of two or one where `width_mm` has no room for them or the scale is large, its
+/// upper right corner given; and an arrow to the north.
+void drawPlanScaleBar(std::vector<Item>& items, Pt upper_right, double scale, double width_mm);
 void drawNorthArrow(Ink& ink, Pt foot);
 
 } // namespace gangway::sheets

@@ -1,8 +1,10 @@
 #include "sheets/plan_view.hpp"
 
 #include "sheets/plan_clip.hpp"
+#include "sheets/tag_placement.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 namespace gangway::sheets {
 
@@ -21,6 +23,61 @@ void makeFurnitureLight(std::vector<Item>& items) {
     }
 }
 
+/// Texts of the building that symbols' own letters stand on.
+std::vector<std::string> coveredNames(const StoreyBase& base, const StoreySymbols& symbols) {
+    std::vector<Rect> letters;
+    for (const Item& item : symbols.items)
+        if (const auto* text = std::get_if<drawing::Text>(&item.primitive))
+            letters.push_back(extentOf(*text).grown(0.4));
+    std::vector<std::string> ids;
+    for (const Item& item : base.items) {
+        const auto* text = std::get_if<drawing::Text>(&item.primitive);
+        if (text == nullptr) continue;
+        const Rect rect = extentOf(*text);
+        if (std::ranges::any_of(letters, [&](const Rect& letter) { return overlaps(letter, rect); }))
+            ids.push_back(item.id);
+    }
+    return ids;
+}
+
+/// The name in small letters at the free place that is nearest to the room's middle; left out where there is
+/// none.
+void nameAnew(std::vector<Item>& items, const PlanMapping& mapping, const plan::Room& room) {
+    constexpr int kSteps = 20;
+    std::vector<Pt> corners;
+    for (Vec2 p : room.outline)
+        corners.push_back(mapping.paper(p));
+    const Rect extent = extentOfPoints(corners);
+    Occupancy occupancy;
+    occupancy.takeTexts(items);
+    for (const Item& item : items)
+        if (item.layer == "plates" || item.layer == "symbols") occupancy.take(extentOf(item.primitive));
+    drawing::Text text;
+    text.text = room.name;
+    text.height_mm = kNoteText;
+    text.align = drawing::Align::Centre;
+    text.knock_out = true;
+    double nearest = 1e300;
+    std::optional<Pt> best;
+    for (int ix = 1; ix < kSteps; ++ix)
+        for (int iy = 1; iy < kSteps; ++iy) {
+            text.at = {extent.left + extent.width() * ix / kSteps,
+                       extent.bottom + extent.height() * iy / kSteps};
+            const double away = std::hypot(text.at.x - extent.centre().x, text.at.y - extent.centre().y);
+            const Rect rect = extentOf(text).grown(0.8);
+            const auto points = cornersOf(rect);
+            if (away >= nearest || !occupancy.isFree(rect) || !std::ranges::all_of(points, [&](Pt p) {
+                    return geometry::insideRoom(room, mapping.house(p));
+                }))
+                continue;
+            nearest = away;
+            best = text.at;
+        }
+    if (!best) return;
+    text.at = *best;
+    Ink(items, "text", room.id).text(std::move(text));
+}
+
 } // namespace
 
 double shownAround(double scale) {
@@ -34,7 +91,14 @@ PlanPicture planPicture(const StoreyBase& base, const std::vector<Item>& between
     picture.items = base.items;
     makeFurnitureLight(picture.items);
     picture.items.insert(picture.items.end(), between.begin(), between.end());
+    const auto covered = coveredNames(base, symbols);
+    std::erase_if(picture.items, [&](const Item& item) {
+        return std::holds_alternative<drawing::Text>(item.primitive) &&
+               std::ranges::find(covered, item.id) != covered.end();
+    });
     picture.items.insert(picture.items.end(), symbols.items.begin(), symbols.items.end());
+    for (const plan::Room* one : base.rooms)
+        if (std::ranges::find(covered, one->id) != covered.end()) nameAnew(picture.items, base.mapping, *one);
     if (room != nullptr) {
         std::vector<Pt> corners;
         for (Vec2 p : room->outline)

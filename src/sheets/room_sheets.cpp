@@ -160,20 +160,22 @@ private:
     std::expected<PlanPage, std::string> best(const RoomWork& work) {
         std::optional<PlanPage> found;
         std::tuple<bool, bool, std::size_t, double> rank;
+        bool larger_is_worse = false;
         // From 1:50 on larger ones only as long as they take no more sheets.
         for (const double scale : kScales) {
             if (options_.scale && *options_.scale != scale) continue;
             if (found && scale > kSmall && !std::get<0>(rank)) break;
+            if (scale < kSmall && larger_is_worse) continue;
             auto made = composed(work, scale);
             if (!made) {
-                if (scale < kSmall) break;
+                larger_is_worse = larger_is_worse || scale < kSmall;
                 continue;
             }
             const std::size_t touching = made->touching;
             PlanPage page = pageOf(work, std::move(*made));
             const std::tuple next(touching > 0, scale > kSmall, pages_.sheetsTaken(page), scale);
             if (found && next > rank) {
-                if (scale < kSmall) break;
+                larger_is_worse = larger_is_worse || scale < kSmall;
                 continue;
             }
             found = std::move(page);

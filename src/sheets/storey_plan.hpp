@@ -82,6 +82,7 @@ struct StoreyBase {
     double height_mm = 0;
     std::vector<drawing::Item> items;
     std::vector<PlanHit> hits;
+    std::vector<const plan::Room*> rooms; ///< of the storey; live as long as the plan
     std::vector<std::vector<drawing::Pt>> keep_clear; ///< its texts and door leaves: no tag lies on them
 };
 /// A storey without rooms, or an unknown one, gives an empty base. Of `options`, scale, furniture, paper and
