@@ -297,6 +297,7 @@ PlanPicture ceilingPicture(const CeilingStorey& storey, const House& house, cons
     std::vector<Item> marks;
     {
         std::vector<Item> around = taken;
+        around.insert(around.end(), rows.begin(), rows.end());
         const std::size_t others = around.size();
         drawWallMarkers(around, storey.base.mapping, storey.base.keep_clear,
                         allWallsOf(*points.room, numbers));

@@ -68,7 +68,7 @@ private:
             PlanPicture picture = ceilingPicture(drawn, house_, *points, numbers_);
             const double name = drawing::measure(points->room->name, kValueText).width_mm;
             const Rect size{0, 0, std::max(picture.extent.width(), name), picture.extent.height() + kTitle};
-            if (!packedInRows({&size, 1}, paper, kGap)) {
+            if (!sheets::packed({&size, 1}, paper, kGap)) {
                 made.too_large.push_back(points);
                 continue;
             }
@@ -76,7 +76,7 @@ private:
             made.pictures.push_back(std::move(picture));
             sizes.push_back(size);
         }
-        if (auto places = packedInRows(sizes, paper, kGap)) made.places = std::move(*places);
+        if (auto places = sheets::packed(sizes, paper, kGap)) made.places = std::move(*places);
         return made;
     }
 
@@ -186,6 +186,7 @@ private:
         page.parts = {{"Dimensions",
                        {headingBlock("Dimensions of each room on sheet", width), notesBlock(where, width)}},
                       {"How to read", howToRead(false)},
+                      {"Cautions", cautions(width, Wording::Short)},
                       {"Symbols", symbols()}};
         page.sheets.push_back(pages_.centred(
             {page.title, picture.scale, std::move(picture.items), {}, std::move(picture.placed)},
@@ -209,10 +210,7 @@ private:
             notes.emplace_back("In brackets: equal spacing, to check by.");
         }
         notes.emplace_back("In a capsule: the mark of the switch leg.");
-        std::vector<Block> blocks{headingBlock("How to read", width), notesBlock(notes, width)};
-        for (Block& block : cautions(width, Wording::Short))
-            blocks.push_back(std::move(block));
-        return blocks;
+        return {headingBlock("How to read", width), notesBlock(notes, width)};
     }
 
     PlanPage roomsPage(const plan::Storey& storey, const RoomsPacked& rooms, std::size_t sheet) const {
@@ -238,6 +236,7 @@ private:
         if (drawing::measure(page.title, kTitleText).width_mm > kLongTitle)
             page.title = storey.name + ", lighting set-out";
         page.parts.push_back({"How to read", howToRead(true)});
+        page.parts.push_back({"Cautions", cautions(width, Wording::Short)});
         page.parts.push_back({"Symbols", symbols()});
         return page;
     }

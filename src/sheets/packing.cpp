@@ -1,6 +1,7 @@
 #include "sheets/packing.hpp"
 
 #include <algorithm>
+#include <functional>
 #include <numeric>
 #include <tuple>
 
@@ -10,87 +11,103 @@ namespace {
 
 constexpr std::size_t kFew = 6; ///< all orders of so many are tried
 
-/// Rectangles that stand beside each other.
-struct RowOf {
-    std::size_t end = 0;
-    double used_mm = 0;
-    double height_mm = 0;
-};
-
-class Packing {
+/// What is free of a sheet as the largest rectangles, which overlap each other (maximal rectangles: Jylanki,
+/// A Thousand Ways to Pack the Bin (2010), section 4).
+class FreePaper {
 public:
-    Packing(std::span<const Rect> sizes, const PackRoom& room, double gap)
-        : sizes_(sizes), room_(room), gap_(gap), places_(sizes.size()) {}
+    explicit FreePaper(const PackRoom& room) : free_{room.full} {
+        if (room.low.width() > 0)
+            free_.push_back({room.low.left, room.low.bottom, room.low.right, room.full.top});
+    }
 
-    /// False when one is larger than a sheet.
-    bool inOrder(std::span<const std::size_t> order) {
-        sheet_ = 0;
-        top_ = room_.full.top;
-        for (std::size_t i = 0; i < order.size();) {
-            RowOf row = fill(order, i, room_.full.width());
-            double width = room_.full.width();
-            double bottom = room_.full.bottom;
-            if (top_ - row.height_mm < bottom && room_.low.width() > 0) {
-                width = room_.low.width();
-                bottom = room_.low.bottom;
-                row = fill(order, i, width);
-            }
-            if (row.end == i || top_ - row.height_mm < bottom) {
-                if (top_ == room_.full.top) return false;
-                ++sheet_;
-                top_ = room_.full.top;
+    /// The upper left corner as far up, then as far left as can be.
+    std::optional<Pt> placeFor(const Rect& size) const {
+        std::optional<Pt> best;
+        for (const Rect& rect : free_) {
+            if (rect.width() < size.width() - kSlack || rect.height() < size.height() - kSlack) continue;
+            if (!best || std::tuple(-rect.top, rect.left) < std::tuple(-best->y, best->x))
+                best = Pt{rect.left, rect.top};
+        }
+        return best;
+    }
+
+    void take(const Rect& taken) {
+        std::vector<Rect> rest;
+        for (const Rect& rect : free_) {
+            if (!overlaps(rect, taken)) {
+                rest.push_back(rect);
                 continue;
             }
-            place(order, i, row, width);
-            i = row.end;
-            top_ -= row.height_mm + gap_;
+            const auto keep = [&](const Rect& part) {
+                if (part.width() > kSlack && part.height() > kSlack) rest.push_back(part);
+            };
+            keep({rect.left, rect.bottom, taken.left, rect.top});
+            keep({taken.right, rect.bottom, rect.right, rect.top});
+            keep({rect.left, rect.bottom, rect.right, taken.bottom});
+            keep({rect.left, taken.top, rect.right, rect.top});
         }
-        return true;
+        free_ = std::move(rest);
     }
-
-    /// The less, the less paper: sheets, then how far down the last one is used.
-    auto rank() const { return std::tuple(sheet_, -top_); }
-    const std::vector<PackedAt>& places() const { return places_; }
 
 private:
-    RowOf fill(std::span<const std::size_t> order, std::size_t first, double width_mm) const {
-        RowOf row{first, 0, 0};
-        for (; row.end < order.size(); ++row.end) {
-            const Rect& size = sizes_[order[row.end]];
-            const double wider = row.used_mm + (row.end > first ? gap_ : 0) + size.width();
-            if (wider > width_mm) break;
-            row.used_mm = wider;
-            row.height_mm = std::max(row.height_mm, size.height());
-        }
-        return row;
-    }
-
-    /// Spreads a row over the width that is left.
-    void place(std::span<const std::size_t> order, std::size_t first, const RowOf& row, double width_mm) {
-        const double spare = (width_mm - row.used_mm) / static_cast<double>(row.end - first + 1);
-        double x = room_.full.left + spare;
-        for (std::size_t i = first; i < row.end; ++i) {
-            places_[order[i]] = {sheet_, {x, top_}};
-            x += sizes_[order[i]].width() + gap_ + spare;
-        }
-    }
-
-    std::span<const Rect> sizes_;
-    PackRoom room_;
-    double gap_;
-    std::vector<PackedAt> places_; ///< in the order of `sizes_`
-    std::size_t sheet_ = 0;
-    double top_ = 0;
+    static constexpr double kSlack = 1e-6;
+    std::vector<Rect> free_;
 };
+
+/// Rectangles placed in some order.
+struct Placing {
+    std::vector<PackedAt> places; ///< in the order of the sizes
+    std::size_t last_sheet = 0;
+    double lowest = 0; ///< of the last sheet
+    /// The less, the less paper.
+    auto rank() const { return std::tuple(last_sheet, -lowest); }
+};
+
+std::optional<Placing> placedInOrder(std::span<const Rect> sizes, std::span<const std::size_t> order,
+                                     const PackRoom& room, double gap) {
+    Placing made{std::vector<PackedAt>(sizes.size()), 0, room.full.top};
+    FreePaper paper(room);
+    for (const std::size_t i : order) {
+        auto corner = paper.placeFor(sizes[i]);
+        if (!corner) {
+            paper = FreePaper(room);
+            ++made.last_sheet;
+            made.lowest = room.full.top;
+            corner = paper.placeFor(sizes[i]);
+        }
+        if (!corner) return std::nullopt;
+        made.places[i] = {made.last_sheet, *corner};
+        const double bottom = corner->y - sizes[i].height();
+        made.lowest = std::min(made.lowest, bottom);
+        paper.take({corner->x - gap, bottom - gap, corner->x + sizes[i].width() + gap, corner->y + gap});
+    }
+    return made;
+}
+
+/// Pictures that leave a sheet's width free move apart to its middle, where nothing stands beside the title
+/// block.
+void centre(Placing& made, std::span<const Rect> sizes, const PackRoom& room) {
+    for (std::size_t sheet = 0; sheet <= made.last_sheet; ++sheet) {
+        double right = room.full.left;
+        double bottom = room.full.top;
+        for (std::size_t i = 0; i < sizes.size(); ++i) {
+            if (made.places[i].sheet != sheet) continue;
+            right = std::max(right, made.places[i].corner.x + sizes[i].width());
+            bottom = std::min(bottom, made.places[i].corner.y - sizes[i].height());
+        }
+        if (bottom < room.full.bottom) continue;
+        for (PackedAt& place : made.places)
+            if (place.sheet == sheet) place.corner.x += (room.full.right - right) / 2;
+    }
+}
 
 } // namespace
 
-std::optional<std::vector<PackedAt>> packedInRows(std::span<const Rect> sizes, const PackRoom& room,
-                                                  double gap) {
-    std::optional<Packing> best;
+std::optional<std::vector<PackedAt>> packed(std::span<const Rect> sizes, const PackRoom& room, double gap) {
+    std::optional<Placing> best;
     const auto tried = [&](std::span<const std::size_t> order) {
-        Packing next(sizes, room, gap);
-        if (next.inOrder(order) && (!best || next.rank() < best->rank())) best.emplace(std::move(next));
+        auto next = placedInOrder(sizes, order, room, gap);
+        if (next && (!best || next->rank() < best->rank())) best = std::move(next);
     };
     std::vector<std::size_t> order(sizes.size());
     std::iota(order.begin(), order.end(), 0);
@@ -104,7 +121,8 @@ std::optional<std::vector<PackedAt>> packedInRows(std::span<const Rect> sizes, c
         tried(order);
     }
     if (!best) return std::nullopt;
-    return best->places();
+    centre(*best, sizes, room);
+    return std::move(best->places);
 }
 
 } // namespace gangway::sheets

@@ -1,4 +1,4 @@
-// Pictures packed on sheets in rows, as words are set in lines. Private to sheets/.
+// Pictures packed on sheets. Private to sheets/.
 #pragma once
 
 #include "sheets/canvas.hpp"
@@ -21,10 +21,9 @@ struct PackedAt {
     Pt corner; ///< upper left
 };
 
-/// Places of rectangles (width and height of each `Rect`) in rows from the top left, at least `gap` apart, on
-/// the fewest sheets; of a few in the order that takes least paper, the one given if it does. nullopt when
-/// one is larger than a sheet.
-std::optional<std::vector<PackedAt>> packedInRows(std::span<const Rect> sizes, const PackRoom& room,
-                                                  double gap);
+/// Places of rectangles (width and height of each `Rect`) as far up and left as they go, at least `gap`
+/// apart, on the fewest sheets; of a few in the order that takes least paper, the one given if it does.
+/// nullopt when one is larger than a sheet.
+std::optional<std::vector<PackedAt>> packed(std::span<const Rect> sizes, const PackRoom& room, double gap);
 
 } // namespace gangway::sheets

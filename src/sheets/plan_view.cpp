@@ -40,6 +40,23 @@ std::vector<std::string> coveredNames(const StoreyBase& base, const StoreySymbol
     return ids;
 }
 
+/// A luminaire's letter gives way where it would stand on a plate's number: its tag and the legend of the
+/// larger sheet tell the kind too.
+void leaveOutLetters(std::vector<Item>& items) {
+    std::vector<std::pair<Rect, const Item*>> texts;
+    for (const Item& item : items)
+        if (const auto* text = std::get_if<drawing::Text>(&item.primitive))
+            texts.emplace_back(extentOf(*text), &item);
+    std::erase_if(items, [&](const Item& item) {
+        const auto* text = std::get_if<drawing::Text>(&item.primitive);
+        if (text == nullptr || item.layer != "symbols" || item.id.starts_with("sheet:")) return false;
+        const Rect rect = extentOf(*text);
+        return std::ranges::any_of(texts, [&](const auto& other) {
+            return other.second->id != item.id && overlaps(other.first, rect);
+        });
+    });
+}
+
 /// The name in small letters at the free place that is nearest to the room's middle; left out where there is
 /// none.
 void nameAnew(std::vector<Item>& items, const PlanMapping& mapping, const plan::Room& room) {
@@ -96,7 +113,9 @@ PlanPicture planPicture(const StoreyBase& base, const std::vector<Item>& between
         return std::holds_alternative<drawing::Text>(item.primitive) &&
                std::ranges::find(covered, item.id) != covered.end();
     });
-    picture.items.insert(picture.items.end(), symbols.items.begin(), symbols.items.end());
+    std::vector<Item> marks = symbols.items;
+    leaveOutLetters(marks);
+    picture.items.insert(picture.items.end(), marks.begin(), marks.end());
     for (const plan::Room* one : base.rooms)
         if (std::ranges::find(covered, one->id) != covered.end()) nameAnew(picture.items, base.mapping, *one);
     if (room != nullptr) {

@@ -149,7 +149,7 @@ private:
                                         drawing::measure(picture.title, kValueText).width_mm);
             sizes.push_back({0, 0, picture.width_mm, picture.picture.extent.height() + kTitle});
         }
-        auto places = packedInRows(sizes, pages_.packRoom(), kGap);
+        auto places = packed(sizes, pages_.packRoom(), kGap);
         if (!places) return std::nullopt;
         made.places = std::move(*places);
         return made;
@@ -238,6 +238,7 @@ private:
         std::ranges::move(otherGroups(house_, points), std::back_inserter(groups));
         return {{"Centres", roomTable(groups, width)},
                 {"How to measure", measuring(work, points, width)},
+                {"Cautions", cautions(width, Wording::Short)},
                 {"Legend", legendOf(work, width)}};
     }
 
@@ -260,10 +261,7 @@ private:
             if (numbers_.of(*work.room, wall).empty())
                 without += (without.empty() ? "" : ", ") + work.room->walls[wall].id;
         if (!without.empty()) notes.push_back("Nothing on wall " + without + ".");
-        std::vector<Block> blocks{headingBlock("How to measure", width_mm), notesBlock(notes, width_mm)};
-        for (Block& block : cautions(width_mm, Wording::Short))
-            blocks.push_back(std::move(block));
-        return blocks;
+        return {headingBlock("How to measure", width_mm), notesBlock(notes, width_mm)};
     }
 
     /// Modules of all walls in one legend, then the plan's luminaires.

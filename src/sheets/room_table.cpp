@@ -75,10 +75,11 @@ void addRows(std::vector<Block>& blocks, const RoomTableGroup& group, double wid
     Columns columns = columnsOf(group, kValueText);
     if (columns.width() > half && columnsOf(group, kNoteText).width() <= half)
         columns = columnsOf(group, kNoteText);
-    const bool in_halves = columns.width() <= half && group.rows.size() > 1;
+    const bool narrow = columns.width() <= half;
+    const bool in_halves = narrow && group.rows.size() > 1;
     const std::size_t lines = in_halves ? (group.rows.size() + 1) / 2 : group.rows.size();
     // The numbers of all groups stand under each other.
-    const double spread = in_halves ? half - columns.width() : 0;
+    const double spread = narrow ? half - columns.width() : 0;
     columns.tag_mm += spread;
     for (std::size_t line = 0; line < lines; ++line) {
         Block block;

@@ -169,10 +169,7 @@ private:
             "Symbols that would lie on each other stand further from their wall; a line leads to the true "
             "place."};
         notes.insert(notes.end(), more.begin(), more.end());
-        std::vector<Block> blocks{headingBlock("How to read", width_mm), notesBlock(notes, width_mm)};
-        for (Block& block : cautions(width_mm, Wording::Short))
-            blocks.push_back(std::move(block));
-        return blocks;
+        return {headingBlock("How to read", width_mm), notesBlock(notes, width_mm)};
     }
 
     /// Every wall that has an elevation, by room, so that a sheet is found without searching the plan.
@@ -214,6 +211,7 @@ private:
         page.document_type = subject.room == nullptr ? "storey plan" : "plan of a room";
         page.scale = picture.scale;
         page.parts = {{"How to read", notesFor(notes, width)},
+                      {"Cautions", cautions(width, Wording::Short)},
                       {"Symbols", symbolsFor(subject, width)},
                       {"Elevations of walls", elevationList(subject, width)}};
         page.sheets.push_back(pages_.centred(

@@ -18,7 +18,7 @@ constexpr double kFromWall = 0.9;  ///< between the pointer's tip and the wall
 constexpr double kBeside = 0.9;    ///< between the circle and the sheet's number
 constexpr double kInRoom = 0.7;    ///< between the marker and the walls
 constexpr double kStepAlong = 1.5; ///< between places that are tried
-constexpr double kPerLine = 1.2;   ///< what covering a line of furniture costs, in mm of distance
+constexpr double kPerLine = 2.5;   ///< what covering a line costs, in mm of distance
 constexpr double kOutwards = 1.6;  ///< what a mm away from the wall costs
 constexpr std::array<double, 14> kOut{0, 1.5, 3, 5, 7.5, 10, 14, 18, 24, 30, 36, 42, 50, 60};
 
@@ -35,6 +35,11 @@ bool isQuiet(const Item& item) {
 void takeItem(Surroundings& around, const Item& item, const Rect& room) {
     const Rect extent = extentOf(item.primitive);
     if (!overlaps(extent.grown(1), room)) return;
+    if (const auto* dimension = std::get_if<drawing::Dimension>(&item.primitive)) {
+        for (const drawing::Line& line : dimension->lines)
+            around.lines.takeLine(line.from, line.to);
+        return;
+    }
     const bool text = std::holds_alternative<drawing::Text>(item.primitive);
     if (text) around.taken.push_back(extent.grown(drawing::kKnockOutMargin_mm));
     if (text || std::holds_alternative<drawing::Fill>(item.primitive)) return;
