@@ -320,6 +320,7 @@ PlanPicture ceilingPicture(const CeilingStorey& storey, const House& house, cons
         move(*more, -zero.x, -zero.y);
         std::ranges::move(*more, std::back_inserter(picture.items));
     }
+    putTextsOver(picture.items);
     picture.placed = symbols.placed;
     picture.extent = extentOf(picture.items);
     return picture;

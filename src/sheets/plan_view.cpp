@@ -125,6 +125,7 @@ PlanPicture planPicture(const StoreyBase& base, const std::vector<Item>& between
         picture.items = clipped(picture.items, extentOfPoints(corners).grown(shownAround(picture.scale)));
     }
     move(picture.items, -base.mapping.origin.x, -base.mapping.origin.y);
+    putTextsOver(picture.items);
     picture.placed = symbols.placed;
     std::erase_if(picture.placed, [&](const drawing::PlacedObject& object) {
         return std::ranges::none_of(picture.items, [&](const Item& item) {
@@ -133,6 +134,42 @@ PlanPicture planPicture(const StoreyBase& base, const std::vector<Item>& between
     });
     picture.extent = extentOf(picture.items);
     return picture;
+}
+
+void putTextsOver(std::vector<Item>& items) {
+    struct Segment {
+        Pt from, to;
+        const std::string* id;
+    };
+    std::vector<Segment> lines;
+    for (const Item& item : items) {
+        if (const auto* line = std::get_if<drawing::Line>(&item.primitive))
+            lines.push_back({line->from, line->to, &item.id});
+        if (const auto* polyline = std::get_if<drawing::Polyline>(&item.primitive))
+            for (std::size_t i = 1; i < polyline->points.size(); ++i)
+                lines.push_back({polyline->points[i - 1], polyline->points[i], &item.id});
+        if (const auto* dimension = std::get_if<drawing::Dimension>(&item.primitive))
+            for (const drawing::Line& line : dimension->lines)
+                lines.push_back({line.from, line.to, &item.id});
+    }
+    const auto isCrossed = [&](const Item& item, const Rect& rect) {
+        return std::ranges::any_of(lines, [&](const Segment& line) {
+            return *line.id != item.id && crosses(rect, line.from, line.to);
+        });
+    };
+    const auto staysUnder = [&](Item& item) {
+        auto* text = std::get_if<drawing::Text>(&item.primitive);
+        if (item.layer == "text") return std::holds_alternative<drawing::Line>(item.primitive);
+        if (text == nullptr || !isCrossed(item, extentOf(*text))) return true;
+        text->knock_out = true;
+        return false;
+    };
+    std::vector<Item> under;
+    std::vector<Item> over;
+    for (Item& item : items)
+        (staysUnder(item) ? under : over).push_back(std::move(item));
+    items = std::move(under);
+    std::ranges::move(over, std::back_inserter(items));
 }
 
 void keepOnly(StoreySymbols& symbols, const std::vector<std::string>& ids) {

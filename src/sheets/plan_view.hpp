@@ -32,6 +32,10 @@ double shownAround(double scale);
 PlanPicture planPicture(const StoreyBase& base, const std::vector<Item>& between,
                         const StoreySymbols& symbols, const plan::Room* room);
 
+/// Words go over lines, on white where a line of something else runs through them: leaders of tags that were
+/// placed later must not cross out those placed before.
+void putTextsOver(std::vector<Item>& items);
+
 /// Leaves only what belongs to these plates and luminaires, by id, sorted.
 void keepOnly(StoreySymbols& symbols, const std::vector<std::string>& ids);
 
