@@ -1,5 +1,5 @@
-// gangway sheets: elevations, switching plans, light estimates, schedules, findings, wall checks and drilling
-// templates as PDF, SVG, DXF or PNG.
+// gangway sheets: elevations, rooms, plans, switching, lighting, schedules, findings, wall checks and
+// drilling templates as PDF, SVG, DXF or PNG.
 #include "cli/commands.hpp"
 
 #include "export/export.hpp"
@@ -261,8 +261,9 @@ int run(const Arguments& arguments) {
 Command addSheets(CLI::App& parser) {
     auto arguments = std::make_shared<Arguments>();
     CLI::App* app = parser.add_subcommand("sheets", "Draw elevations of walls with something on them, "
-                                                    "switching plans, light estimates, schedules, findings, "
-                                                    "wall checks, drilling templates");
+                                                    "room sheets, storey plans, switching plans, lighting "
+                                                    "set-out and light estimates, schedules, findings, wall "
+                                                    "checks, drilling templates");
     app->add_option("PLAN", arguments->plan, "Plan file (*.plan.json)")->required();
     app->add_option("-o,--output", arguments->folder, "Folder to write into; made when it is not there")
         ->required();
@@ -275,10 +276,12 @@ Command addSheets(CLI::App& parser) {
     app->add_option("--scale", arguments->scale, "auto, 10, 20, 25 or 50 (1:N)")->capture_default_str();
     app->add_option("--room", arguments->room, "Only this room, by id, letter or name");
     app->add_option("--wall", arguments->wall, "Only this wall of it, by letter");
-    app->add_option("--only", arguments->only,
-                    "Kinds of sheet: cover (index, key plans, revisions), elevations, switching, lighting, "
-                    "schedule, findings, wallcheck (every box to "
-                    "tick, by wall), templates (boxes at true size for drilling), separated by commas")
+    app->add_option(
+           "--only", arguments->only,
+           "Kinds of sheet: cover (index, key plans, revisions), rooms (a room's plan among its elevations), elevations, plan (storeys, with the "
+           "sheet of each wall's elevation), switching, lighting (ceilings dimensioned from two walls, then "
+           "the light), schedule, findings, wallcheck (every box to tick, by wall), templates (boxes at true "
+           "size for drilling), separated by commas")
         ->capture_default_str();
     app->add_option("--lamps", arguments->lamps,
                     "Luminaires on switching plans: symbols, or top (as seen from above)")
@@ -317,6 +320,7 @@ Command addSheets(CLI::App& parser) {
         "  gangway sheets house.plan.json -o out --formats pdf,png --room kitchen --wall A --scale 20\n"
         "  gangway sheets house.plan.json -o out --formats dxf --room kitchen\n"
         "  gangway sheets house.plan.json -o out --only switching,lighting --lamps top\n"
+        "  gangway sheets house.plan.json -o out --only rooms,plan --room kitchen\n"
         "  gangway sheets house.plan.json -o out --only elevations,findings --zones wet,cable\n"
         "  gangway sheets house.plan.json -o out --only wallcheck,templates --room kitchen\n"
         "  gangway sheets house.plan.json -o out --only cover,elevations --since A");
