@@ -45,7 +45,8 @@ private:
     std::vector<std::string>& layers_;
 };
 
-std::expected<std::string, std::string> cairoPdf(const drawing::Drawing& drawing, PdfDocument& document) {
+std::expected<std::string, std::string> cairoPdf(const drawing::Drawing& drawing, PdfDocument& document,
+                                                 const std::function<bool(std::size_t)>& go_on) {
     auto face = drawingFontFace();
     if (!face) return std::unexpected(face.error());
     std::string bytes;
@@ -54,6 +55,7 @@ std::expected<std::string, std::string> cairoPdf(const drawing::Drawing& drawing
         append, &bytes, first.width_mm * kPointsPerMillimetre, first.height_mm * kPointsPerMillimetre));
     const Context context(cairo_create(surface.get()));
     for (const drawing::Sheet& sheet : drawing.sheets) {
+        if (go_on && !go_on(document.pages.size())) return std::unexpected("it was cancelled");
         PdfPage page;
         page.width_pt = sheet.width_mm * kPointsPerMillimetre;
         page.height_pt = sheet.height_mm * kPointsPerMillimetre;
@@ -79,8 +81,8 @@ std::expected<std::string, std::string> cairoPdf(const drawing::Drawing& drawing
 
 } // namespace
 
-std::expected<void, std::string> writePdf(const drawing::Drawing& drawing,
-                                          const std::filesystem::path& file) {
+std::expected<void, std::string> writePdf(const drawing::Drawing& drawing, const std::filesystem::path& file,
+                                          const std::function<bool(std::size_t drawn)>& go_on) {
     if (drawing.sheets.empty())
         return std::unexpected(fmt::format("cannot write '{}': there is no sheet to print", file.string()));
     for (const drawing::Sheet& sheet : drawing.sheets)
@@ -94,7 +96,7 @@ std::expected<void, std::string> writePdf(const drawing::Drawing& drawing,
     document.subject = drawing::cleanUtf8(drawing.subject);
     document.author = drawing::cleanUtf8(drawing.author);
     document.date = drawing.date;
-    const auto drawn = cairoPdf(drawing, document);
+    const auto drawn = cairoPdf(drawing, document, go_on);
     if (!drawn) return std::unexpected(fmt::format("cannot write '{}': {}", file.string(), drawn.error()));
     const auto finished = finishPdf(*drawn, document);
     if (!finished.problem.empty())
