@@ -18,6 +18,7 @@ namespace {
 const std::vector<std::string> kFormats = {"pdf", "svg", "dxf", "png"};
 const std::vector<std::string> kZones = {"auto", "none", "wet", "cable"};
 const std::vector<std::string> kLamps = {"symbols", "top"};
+const std::vector<std::string> kFixes = {"first", "second"};
 const std::vector<std::string> kFaces = {"finished", "structural"};
 const std::vector<std::string> kLevels = {"ffl", "sfl", "site"};
 
@@ -32,8 +33,9 @@ struct Arguments {
     std::string only = "elevations";
     std::string lamps = "symbols";
     std::string zones = "auto";
-    std::string face = "finished";
-    std::string level = "ffl";
+    std::string fix = "second";
+    std::string face;  ///< empty: finished, at first fix structural
+    std::string level; ///< empty: ffl, at first fix sfl
     std::string since;
     double dpi = 150;
 };
@@ -126,7 +128,7 @@ void tellChanges(const plan::Plan& before, const plan::Plan& after) {
     if (changes.empty()) fmt::print(stderr, "no plate has changed\n");
 }
 
-int run(const Arguments& arguments) {
+int run(Arguments arguments) {
     sheets::Options options;
     if (arguments.scale != "auto") {
         const std::vector<std::string> scales = {"10", "20", "25", "50"};
@@ -135,8 +137,13 @@ int run(const Arguments& arguments) {
         options.scale = std::stod(arguments.scale);
     }
     const auto kinds = splitWords("--only " + arguments.only, arguments.only, kindWords());
-    if (!kinds || !isOneOf("--lamps", arguments.lamps, kLamps) ||
-        !isOneOf("--face", arguments.face, kFaces) || !isOneOf("--datum", arguments.level, kLevels))
+    if (!kinds || !isOneOf("--lamps", arguments.lamps, kLamps) || !isOneOf("--fix", arguments.fix, kFixes))
+        return kBadInput;
+    if (arguments.fix == "first") options.fix = sheets::Fix::First;
+    // What is fixed before plaster is measured from what stands then.
+    if (arguments.face.empty()) arguments.face = arguments.fix == "first" ? "structural" : "finished";
+    if (arguments.level.empty()) arguments.level = arguments.fix == "first" ? "sfl" : "ffl";
+    if (!isOneOf("--face", arguments.face, kFaces) || !isOneOf("--datum", arguments.level, kLevels))
         return kBadInput;
     options.datum = {arguments.face == "structural" ? sheets::Face::Structural : sheets::Face::Finished,
                      arguments.level == "sfl"    ? sheets::Level::Slab
@@ -223,14 +230,17 @@ Command addSheets(CLI::App& parser) {
            "Zones to draw: auto (of baths and showers, on elevations), wet (those on switching plans "
            "too), cable (on elevations), none; separated by commas")
         ->capture_default_str();
-    app->add_option(
-           "--face", arguments->face,
-           "Where distances along walls start: finished, or structural (the bare face, as at first fix)")
+    app->add_option("--fix", arguments->fix,
+                    "Elevations of the second fix (plates and furniture), or of the first: boxes and what is "
+                    "drilled, on the bare wall")
         ->capture_default_str();
+    app->add_option("--face", arguments->face,
+                    "Where distances along walls start: finished, or structural (the bare face); left out: "
+                    "finished, with --fix first structural");
     app->add_option(
-           "--datum", arguments->level,
-           "Where heights start: ffl (finished floor), sfl (structural floor, the slab) or site (site line)")
-        ->capture_default_str();
+        "--datum", arguments->level,
+        "Where heights start: ffl (finished floor), sfl (structural floor, the slab) or site (site "
+        "line); left out: ffl, with --fix first sfl");
     app->add_option("--since", arguments->since,
                     "An older plan file: elevations mark what is not as it was in it, with clouds and words");
     app->add_option("--dpi", arguments->dpi, "Dots per inch of PNG files, 20 to 1200")->capture_default_str();

@@ -34,6 +34,8 @@ struct RunningStyle {
     double min_pitch_mm = 0; ///< room a value needs; 0: from the text height
     Units units = Units::Millimetres;
     double origin_value_mm = 0; ///< what stands at the origin circle, where it isn't 0
+    /// False: the datum is out of the picture. The row runs in from its origin without circle or value.
+    bool origin_shown = true;
 };
 
 /// A horizontal running row at paper y, origin circle at `origin_x`: values are written turned by 90 degrees

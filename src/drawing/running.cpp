@@ -171,9 +171,11 @@ std::vector<Item> running(Direction direction, double origin_mm, double line_mm,
     base.kind = direction == Direction::Row ? Dimension::Kind::Running : Dimension::Kind::Height;
     base.measured_mm = style.origin_value_mm;
     base.from = base.to = place(direction, origin_mm, line_mm);
-    base.arcs.push_back({base.from, kOriginRadius_mm, 0, 360, kThinPen});
+    const double circle = style.origin_shown ? kOriginRadius_mm : 0;
+    if (style.origin_shown) base.arcs.push_back({base.from, kOriginRadius_mm, 0, 360, kThinPen});
     double outer = text_at;
     for (const Entry& entry : entries) {
+        if (entry.origin && !style.origin_shown) continue;
         Dimension one;
         Dimension& dimension = entry.origin ? base : one;
         dimension.kind = base.kind;
@@ -200,19 +202,21 @@ std::vector<Item> running(Direction direction, double origin_mm, double line_mm,
         if (!entry.origin) items.push_back({layer, entry.id, std::move(one)});
     }
 
-    const double low =
-        entries.front().origin ? origin_mm + kOriginRadius_mm : entries.front().at_mm - kLineBeyond_mm;
-    const double high =
-        entries.back().origin ? origin_mm - kOriginRadius_mm : entries.back().at_mm + kLineBeyond_mm;
+    const double low = entries.front().origin ? origin_mm + circle : entries.front().at_mm - kLineBeyond_mm;
+    const double high = entries.back().origin ? origin_mm - circle : entries.back().at_mm + kLineBeyond_mm;
     const auto stretch = [&](double from, double to) {
         if (to > from)
             base.lines.push_back({place(direction, from, line_mm), place(direction, to, line_mm), kThinPen});
     };
     if (entries.size() > 1) {
-        if (!entries.front().origin) stretch(low, origin_mm - kOriginRadius_mm);
-        if (!entries.back().origin) stretch(origin_mm + kOriginRadius_mm, high);
+        if (!entries.front().origin) stretch(low, origin_mm - circle);
+        if (!entries.back().origin) stretch(origin_mm + circle, high);
     }
-    items.insert(items.begin(), {layer, base.id, std::move(base)});
+    if (style.origin_shown)
+        items.insert(items.begin(), {layer, base.id, std::move(base)});
+    else // there is nothing to measure at the origin: only the line is left
+        for (const Line& line : base.lines)
+            items.insert(items.begin(), {layer, {}, line});
     if (outermost) *outermost = outer;
     return items;
 }

@@ -17,6 +17,12 @@ enum class Level {
     Site  ///< the level line marked on site
 };
 
+/// What an elevation shows of the two stages of the electrician's work.
+enum class Fix {
+    First, ///< boxes and what is drilled, on the bare wall
+    Second ///< plates and their modules, with the furniture before them
+};
+
 struct Datum {
     Face face = Face::Finished;
     Level level = Level::Ffl;

@@ -19,6 +19,7 @@ namespace gangway::sheets {
 namespace {
 
 constexpr double kFirstRow = 10;      ///< first dimension line from the outline (drawing-standards 1.2)
+constexpr double kDetailRow = 6;      ///< from a detail's frame
 constexpr double kCompactRow = 3.5;   ///< the same on the strip
 constexpr double kCrossEnd = 3.0;     ///< centre lines of plates end here; extension lines go on from there
 constexpr double kFurnitureNear = 60; ///< furniture standing this near to the wall gives edges
@@ -30,6 +31,7 @@ constexpr Pen kSiteLine{0.25, drawing::LineType::LongDashDot, drawing::kBlack};
 std::vector<drawing::RunningMark> setOutMarks(const WallView& view, OnPaper paper) {
     std::vector<drawing::RunningMark> marks;
     for (const Mounted& item : view.mounted) {
+        if (item.detail != 0) continue;
         const double from_y = outlineOf(item, paper).bottom - kCrossEnd;
         for (Vec2 box : item.box_centres_mm)
             marks.push_back({{paper.mm(box.x), from_y}, paper.mm(box.x), view.printed(box).x, item.id});
@@ -41,6 +43,7 @@ std::vector<drawing::RunningMark> setOutMarks(const WallView& view, OnPaper pape
 std::vector<drawing::RunningMark> heightMarks(const WallView& view, OnPaper paper) {
     std::map<std::string, drawing::RunningMark> by_value;
     for (const Mounted& item : view.mounted) {
+        if (item.detail != 0) continue;
         const double from_x = outlineOf(item, paper).left - kCrossEnd;
         for (Vec2 box : item.box_centres_mm) {
             const drawing::RunningMark mark{
@@ -85,7 +88,7 @@ std::pair<double, double> reachAlong(const WallView& view, const plan::Furniture
 std::vector<drawing::RunningMark> edgeMarks(const WallView& view, OnPaper paper) {
     std::vector<drawing::RunningMark> marks;
     const auto add = [&](double u_mm, double v_mm, const std::string& id) {
-        if (u_mm > 0.5 && u_mm < view.length_mm() - 0.5)
+        if (u_mm > view.left_mm() + 0.5 && u_mm < view.right_mm() - 0.5)
             // What rises past the ceiling, as a stair does, is met where it leaves the wall.
             marks.push_back({paper.at({u_mm, std::min(v_mm, view.topAt(u_mm))}), paper.mm(u_mm),
                              view.printed({u_mm, 0}).x, id});
@@ -94,6 +97,7 @@ std::vector<drawing::RunningMark> edgeMarks(const WallView& view, OnPaper paper)
         add(hole.left_mm, hole.top_mm, hole.opening->id);
         add(hole.right_mm, hole.top_mm, hole.opening->id);
     }
+    if (view.fix == Fix::First) return marks;
     for (const auto& silhouette :
          geometry::silhouettes(view.house->index(), *view.room, view.wall, kFurnitureNear, view.base())) {
         const plan::Furniture& piece = *silhouette.piece;
@@ -148,12 +152,13 @@ void drawLevelsFrom(std::vector<Item>& items, double x, std::vector<LevelSign> l
 
 /// The site's level line as far as the wall reaches up to it.
 void drawSiteLine(std::vector<Item>& items, const WallView& view, double level_mm, OnPaper paper) {
-    std::vector<double> us{0, view.length_mm()};
+    std::vector<double> us{view.left_mm(), view.right_mm()};
     for (std::size_t i = 2; i + 1 < view.outline_mm.size(); ++i) {
         const Vec2 a = view.outline_mm[i];
         const Vec2 b = view.outline_mm[i + 1];
-        if ((a.y - level_mm) * (b.y - level_mm) < 0)
-            us.push_back(a.x + (b.x - a.x) * (level_mm - a.y) / (b.y - a.y));
+        if ((a.y - level_mm) * (b.y - level_mm) >= 0) continue;
+        const double u = a.x + (b.x - a.x) * (level_mm - a.y) / (b.y - a.y);
+        if (u > view.left_mm() && u < view.right_mm()) us.push_back(u);
     }
     std::sort(us.begin(), us.end());
     Ink ink(items, "building");
@@ -171,23 +176,35 @@ void drawDimensions(std::vector<Item>& items, const WallView& view, OnPaper pape
         items.insert(items.end(), std::make_move_iterator(more.begin()), std::make_move_iterator(more.end()));
     };
     if (view.mounted.empty()) return;
-    const double origin_x = paper.mm(view.u_datum_mm);
-    const double row_y = paper.compact ? -kCompactRow : paper.mm(view.slab_mm()) - kFirstRow;
-    append(drawing::runningRow(origin_x, row_y, setOutMarks(view, paper), style, "dimensions"));
-    const double column_x = -returnWidth(view, paper, End::Left) - (paper.compact ? kCompactRow : kFirstRow);
-    append(drawing::runningColumn(column_x, paper.mm(view.v_datum_mm), heightMarks(view, paper), style,
-                                  "dimensions"));
-    if (paper.compact) return;
-    rowName(items, {-3, row_y - kNoteText / 2}, "box centres, u");
+    // Where a portion begins after its datum, rows run in from the datum, which is out of the picture.
+    const bool detail = view.portion && view.portion->v_mm;
+    const bool left_end = view.shows(End::Left) && !detail;
+    const double left = paper.mm(view.left_mm());
+    const double origin_x = left_end ? paper.mm(view.u_datum_mm) : left;
+    drawing::RunningStyle along = style;
+    along.origin_shown = left_end;
+    const double foot = detail ? paper.mm(view.portion->v_mm->first) : paper.mm(view.slab_mm());
+    const double row_y = paper.compact ? -kCompactRow : foot - (detail ? kDetailRow : kFirstRow);
+    append(drawing::runningRow(origin_x, row_y, setOutMarks(view, paper), along, "dimensions"));
+    const double beside = left_end ? returnWidth(view, paper, End::Left) : 0;
+    const double column_x = left - beside - (paper.compact ? kCompactRow : detail ? kDetailRow : kFirstRow);
+    drawing::RunningStyle up = style;
+    up.origin_shown = !detail;
+    append(drawing::runningColumn(column_x, detail ? foot : paper.mm(view.v_datum_mm),
+                                  heightMarks(view, paper), up, "dimensions"));
+    if (paper.compact || detail) return;
+    rowName(items, {left - 3, row_y - kNoteText / 2}, "box centres, u");
     const auto edges = edgeMarks(view, paper);
     if (edges.empty()) return;
     const double edge_y = paper.mm(view.top_mm()) + kFirstRow;
-    append(drawing::runningRow(origin_x, edge_y, edges, style, "dimensions"));
-    rowName(items, {-3, edge_y - kNoteText / 2}, "edges, u");
+    append(drawing::runningRow(origin_x, edge_y, edges, along, "dimensions"));
+    rowName(items, {left - 3, edge_y - kNoteText / 2}, "edges, u");
 }
 
 void drawLevels(std::vector<Item>& items, std::vector<Label>& labels, const WallView& view, OnPaper paper) {
-    const double x = paper.mm(view.length_mm()) + returnWidth(view, paper, End::Right) + 3;
+    // Past a match line the words that stand along it have their place.
+    const double beyond = view.shows(End::Right) ? returnWidth(view, paper, End::Right) + 3 : 6;
+    const double x = paper.mm(view.right_mm()) + beyond;
     std::vector<LevelSign> levels{{0, "FFL +0"}};
     if (view.slab_mm() < 0) {
         const LevelSign slab{paper.mm(view.slab_mm()),
@@ -206,6 +223,7 @@ void drawLevels(std::vector<Item>& items, std::vector<Label>& labels, const Wall
     if (!view.sloped()) return;
     // A sloped ceiling is given at each of its corners.
     for (std::size_t i = 2; i < view.outline_mm.size(); ++i) {
+        if (view.outline_mm[i].x < view.left_mm() || view.outline_mm[i].x > view.right_mm()) continue;
         const Pt corner = paper.at(view.outline_mm[i]);
         Label label;
         label.lines = {fmt::format("+{}", drawing::number(view.outline_mm[i].y))};

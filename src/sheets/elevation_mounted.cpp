@@ -103,6 +103,29 @@ void drawPlate(Ink& ink, const Mounted& item, OnPaper paper) {
     drawCentres(ink, item, outline, paper);
 }
 
+/// What is fixed before the wall is closed: the box itself, round it what is drilled where that differs, and
+/// its centre. A plate without a box has its outline.
+void drawFirstFix(Ink& ink, const Mounted& item, OnPaper paper) {
+    const Rect outline = outlineOf(item, paper);
+    if (item.face.boxes.empty()) ink.rect(outline, kHidden);
+    for (const auto& box : item.face.boxes) {
+        const Pt centre = paper.at(item.at_mm + box.centre_mm);
+        const double half_w = paper.mm(box.spec.width_mm) / 2;
+        const double half_h = paper.mm(box.spec.height_mm) / 2;
+        if (box.spec.shape == catalogue::BoxSpec::Shape::Round) {
+            ink.fill(disc(centre, half_w), drawing::kWhite);
+            ink.circle(centre, half_w, kOutline);
+        } else {
+            const Rect sides{centre.x - half_w, centre.y - half_h, centre.x + half_w, centre.y + half_h};
+            ink.fill(sides, drawing::kWhite);
+            ink.rect(sides, kOutline);
+        }
+        const double drilled = paper.mm(box.spec.drill_mm) / 2;
+        if (drilled >= half_w + kClear) ink.circle(centre, drilled, kThin);
+    }
+    drawCentres(ink, item, outline, paper);
+}
+
 /// Luminaire (IEC 60617-11, from memory): a circle with a saltire.
 void drawLuminaire(Ink& ink, const Mounted& item, OnPaper paper) {
     const Pt centre = paper.at(item.at_mm);
@@ -135,7 +158,9 @@ void drawFront(Ink& ink, const catalogue::ModuleType& module, Pt centre, double 
 void drawMounted(std::vector<Item>& items, const WallView& view, OnPaper paper) {
     for (const Mounted& item : view.mounted) {
         Ink ink(items, "plates", item.id);
-        if (item.plate != nullptr)
+        if (item.plate != nullptr && view.fix == Fix::First)
+            drawFirstFix(ink, item, paper);
+        else if (item.plate != nullptr)
             drawPlate(ink, item, paper);
         else
             drawLuminaire(ink, item, paper);

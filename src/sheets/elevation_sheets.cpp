@@ -3,6 +3,7 @@
 #include "sheets/elevation_work.hpp"
 #include "sheets/key_plan.hpp"
 #include "sheets/legend.hpp"
+#include "sheets/portions.hpp"
 #include "sheets/revision_marks.hpp"
 #include "sheets/schedule_table.hpp"
 #include "sheets/sheet_names.hpp"
@@ -43,8 +44,12 @@ void drawHeading(std::vector<Item>& items, const WallView& view, const Rect& pla
     Ink ink(items, "notes");
     const std::string title = fmt::format("{}, wall {}", view.room->name, view.data().id);
     ink.text({place.left, place.top - kTitleText}, title, kTitleText);
+    const std::string part = portionWords(view);
     ink.text({place.left, place.top - kTitleText - 5.4},
-             fmt::format("elevation as seen from inside the room, 1:{:g}", scale), kValueText);
+             fmt::format("{} as seen from inside the room, 1:{:g}{}{}",
+                         view.fix == Fix::First ? "first fix: boxes on the bare wall," : "elevation", scale,
+                         part.empty() ? "" : "; ", part),
+             kValueText);
     drawScaleBar(items, {place.right, place.top}, scale);
 }
 
@@ -194,23 +199,28 @@ drawing::Sheet titled(Untitled untitled, const plan::Project& project, std::size
 struct Numbered {
     std::size_t number = 0;
     std::size_t count = 0;
+    int first_part = 1; ///< of its sheets, where those before show other parts of the wall
 };
 
 drawing::Sheet emptySheet(const WallView& view, const Numbered& numbered, double scale, int part) {
     drawing::Sheet sheet;
-    sheet.number = sheetNumber(numbered.number, numbered.count, part);
-    sheet.title =
-        fmt::format("{}, wall {}{}", view.room->name, view.data().id, part > 1 ? " (continued)" : "");
+    sheet.number = sheetNumber(view.fix == Fix::First ? 'B' : 'E', numbered.number, numbered.count, part);
+    sheet.title = fmt::format("{}, wall {}", view.room->name, view.data().id);
+    if (view.portion)
+        sheet.title += fmt::format(", part {} of {}", view.portion->number, view.portion->count);
+    if (part > numbered.first_part) sheet.title += " (continued)";
     sheet.file_stem = fileStem(sheet.number, view.room->name, view.data().id);
     sheet.scale = scale;
     return sheet;
 }
 
-TitleFields fieldsOf(const WallView& view, const drawing::Sheet& sheet, int part) {
+TitleFields fieldsOf(const WallView& view, const drawing::Sheet& sheet, bool continued) {
     TitleFields fields;
     fields.sheet_id = sheet.number;
     fields.title = fmt::format("{}, wall {}", view.room->name, view.data().id);
-    if (part > 1) fields.supplement = "continued";
+    if (view.fix == Fix::First) fields.document_type = "first fix, boxes on the bare wall";
+    fields.supplement = portionWords(view);
+    if (continued) fields.supplement += fields.supplement.empty() ? "continued" : ", continued";
     return fields;
 }
 
@@ -239,6 +249,7 @@ Remaining contentOf(const WallView& view, const Layout& layout, const Variant& v
     const auto add = [&](const std::vector<Block>& blocks) {
         rest.notes.insert(rest.notes.end(), blocks.begin(), blocks.end());
     };
+    add(detailBlocks(view, width));
     add(datumNotes(view, layout.measure_width_mm));
     // A view over the whole width has the cautions in its footnote.
     const Wording wording = tight ? Wording::Short : Wording::Full;
@@ -275,7 +286,7 @@ void placeUnderView(std::vector<Item>& items, Remaining& rest, const WallView& v
 
 Untitled firstSheet(const WallView& view, Picture picture, const Layout& layout, const Numbered& numbered,
                     const Variant& variant, Remaining& rest) {
-    drawing::Sheet sheet = emptySheet(view, numbered, picture.scale, 1);
+    drawing::Sheet sheet = emptySheet(view, numbered, picture.scale, numbered.first_part);
     drawHeading(sheet.items, view, layout.view, picture.scale);
     const double view_bottom =
         placeView(sheet, view, std::move(picture), layout, footnoteFor(view, layout, variant));
@@ -292,7 +303,7 @@ Untitled firstSheet(const WallView& view, Picture picture, const Layout& layout,
             columns.push_back(column);
         placeLegend(sheet.items, rest, columns);
     }
-    const TitleFields fields = fieldsOf(view, sheet, 1);
+    const TitleFields fields = fieldsOf(view, sheet, false);
     return withBorders(std::move(sheet), view, layout, fields);
 }
 
@@ -309,7 +320,7 @@ Untitled continuationSheet(const WallView& view, const Layout& layout, const Num
         const Rect left = placeRows(sheet.items, rest, view, table, true);
         placeLegend(sheet.items, rest, columnsBelow(layout, left));
     }
-    const TitleFields fields = fieldsOf(view, sheet, part);
+    const TitleFields fields = fieldsOf(view, sheet, true);
     return withBorders(std::move(sheet), view, layout, fields);
 }
 
@@ -330,7 +341,7 @@ Composed composed(const WallView& view, const Picture& picture, const Numbered& 
     done.sheets.push_back(firstSheet(view, picture, layout, numbered, variant, rest));
     // A block taller than a whole sheet could never be placed; the bound keeps that from going on for ever.
     constexpr int kMostParts = 200;
-    for (int part = 2; !rest.done() && part <= kMostParts; ++part)
+    for (int part = numbered.first_part + 1; !rest.done() && part <= numbered.first_part + kMostParts; ++part)
         done.sheets.push_back(continuationSheet(view, layout, numbered, picture.scale, part, rest));
     done.legend_parted = rest.legend_parted;
     done.lean_legend = variant.lean_legend;
@@ -356,15 +367,21 @@ std::vector<Untitled> sheetsOf(const WallView& view, const Picture& picture, con
 
 /// A wall's sheets at the scale asked for, or at the one that is read best: instead of 1:50 it is 1:25 where
 /// that costs no more sheets.
-std::expected<std::vector<Untitled>, std::string>
-wallSheets(const WallView& view, const Paper& paper, const Options& options, const Numbered& numbered) {
+std::expected<std::vector<Untitled>, std::string> wallSheets(const WallView& view, const Paper& paper,
+                                                             const Options& options, Numbered numbered) {
     constexpr double kSmall = 50;
     constexpr double kLarger = 25;
-    const auto picture = pictureThatFits(view, paper, options.scale);
-    if (!picture) return std::unexpected(picture.error());
-    auto sheets = sheetsOf(view, *picture, numbered);
-    if (options.scale || picture->scale != kSmall) return sheets;
-    if (const auto larger = pictureThatFits(view, paper, kLarger)) {
+    const auto shown = picturesOf(view, paper, options.scale);
+    if (!shown) return std::unexpected(shown.error());
+    std::vector<Untitled> sheets;
+    for (const Shown& part : *shown) {
+        for (Untitled& sheet : sheetsOf(part.view, part.picture, numbered))
+            sheets.push_back(std::move(sheet));
+        numbered.first_part = static_cast<int>(sheets.size()) + 1;
+    }
+    if (options.scale || shown->size() > 1 || shown->front().picture.scale != kSmall) return sheets;
+    numbered.first_part = 1;
+    if (const auto larger = pictureThatFits(view, paper, kLarger); larger && larger->crowded.empty()) {
         auto clearer = sheetsOf(view, *larger, numbered);
         if (clearer.size() <= sheets.size()) return clearer;
     }
@@ -380,7 +397,8 @@ elevationSheets(const plan::Plan& plan, const catalogue::Catalogue& catalogue, c
     const Paper paper = *findPaper(options.paper);
     drawing::Drawing drawing;
     drawing.title = plan.project.name;
-    drawing.subject = "Wall elevations with plate set-out";
+    drawing.subject = options.fix == Fix::First ? "First fix: boxes on the bare walls"
+                                                : "Wall elevations with plate set-out";
     drawing.author = plan.project.designer;
     drawing.date = plan.project.date;
     const House house(plan, catalogue, options.base);

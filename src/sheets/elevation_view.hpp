@@ -50,7 +50,9 @@ Rect outlineOf(const Mounted& item, OnPaper paper);
 void drawFront(Ink& ink, const catalogue::ModuleType& module, Pt centre, double scale, const Pen& pen,
                double smallest_mm);
 
-/// The whole picture of a wall with its numbers, tags and names.
-std::vector<Item> drawElevation(const WallView& view, OnPaper paper);
+/// The whole picture of a wall, or of the portion of it that is to be shown, with its numbers, tags and
+/// names. `crowded` gets the ids of what its numbers or its tag found no good room for.
+std::vector<Item> drawElevation(const WallView& view, OnPaper paper,
+                                std::vector<std::string>* crowded = nullptr);
 
 } // namespace gangway::sheets

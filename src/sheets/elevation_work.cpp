@@ -98,6 +98,11 @@ std::expected<WallView, std::string> WallLooks::at(WallWork wall) const {
         if (const auto margin = margins_.find(item.id); margin != margins_.end())
             item.margin_mm = margin->second;
     WallView view = lookAt(*house_, *wall.room, wall.wall, std::move(wall.mounted));
+    view.fix = options_->fix;
+    // On the bare wall nothing stands before a box.
+    if (view.fix == Fix::First)
+        for (Mounted& item : view.mounted)
+            item.behind.clear();
     addZones(view, *options_);
     addChanges(view, *options_, changes_);
     if (std::string problem = countFrom(view, options_->datum); !problem.empty())

@@ -98,6 +98,10 @@ void crossSign(Ink& ink, Pt at) {
     ink.line({at.x - 4, at.y}, {at.x + 4, at.y}, kCentre);
     ink.line({at.x, at.y - 2.4}, {at.x, at.y + 2.4}, kCentre);
 }
+void boxSign(Ink& ink, Pt at) {
+    ink.circle(at, 1.6, kOutline);
+    ink.circle(at, 2.3, kThin);
+}
 void lampSign(Ink& ink, Pt at) {
     ink.circle(at, 2, kOutline);
     ink.line({at.x - 1.41, at.y - 1.41}, {at.x + 1.41, at.y + 1.41}, kNarrow);
@@ -121,8 +125,12 @@ std::vector<Block> legend(const WallView& view, double width_mm) {
         blocks.push_back(sign("dashed: behind what its tag names", width_mm, hiddenSign));
     if (any([](const Mounted& m) { return m.luminaire != nullptr; }))
         blocks.push_back(sign("wall luminaire", width_mm, lampSign));
-    blocks.push_back(sign("furniture, for orientation", width_mm, ghostSign));
-    blocks.back().optional = true;
+    if (view.fix == Fix::First) {
+        blocks.push_back(sign("a box; a larger circle: what is drilled", width_mm, boxSign));
+    } else {
+        blocks.push_back(sign("furniture, for orientation", width_mm, ghostSign));
+        blocks.back().optional = true;
+    }
     blocks.back().gap_after_mm = 3;
     return blocks;
 }

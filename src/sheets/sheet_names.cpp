@@ -25,8 +25,8 @@ std::string slug(const std::string& name, Case letters) {
 
 } // namespace
 
-std::string sheetNumber(std::size_t number, std::size_t count, int part) {
-    std::string text = count > 99 ? fmt::format("E-{:03}", number) : fmt::format("E-{:02}", number);
+std::string sheetNumber(char kind, std::size_t number, std::size_t count, int part) {
+    std::string text = fmt::format("{}-{:0{}}", kind, number, count > 99 ? 3 : 2);
     if (part > 1) text += fmt::format("-{}", part);
     return text;
 }

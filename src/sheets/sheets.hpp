@@ -24,14 +24,16 @@ struct Options {
     const catalogue::CountryPack* pack = nullptr;
     bool wet_zones = true;    ///< round baths and showers
     bool cable_zones = false; ///< where cables run in walls
-    /// An older state of the plan: what is not as it was in it is marked; nullptr: nothing is. Must outlive the
-    /// call.
+    /// An older state of the plan: what is not as it was in it is marked; nullptr: nothing is. Must outlive
+    /// the call.
     const plan::Plan* since = nullptr;
-    Datum datum;              ///< from where set-outs and heights of elevations count
+    Fix fix = Fix::Second; ///< what elevations show
+    Datum datum;           ///< from where set-outs and heights of elevations count
 };
 
-/// One sheet for each wall with a plate, luminaire or opening-with-plate on it, in room and wall order. The
-/// error is a sentence: an unknown room, wall or paper, or a scale at which a wall does not fit.
+/// Sheets E-01, E-02... (B-01, B-02... of boxes at first fix) for each wall with something on it, in room and
+/// wall order; a wall that is too long or too crowded for one has several. The error is a sentence: an
+/// unknown room, wall or paper, or a scale at which a wall does not fit.
 [[nodiscard]] std::expected<drawing::Drawing, std::string>
 elevationSheets(const plan::Plan& plan, const catalogue::Catalogue& catalogue, const Options& options);
 

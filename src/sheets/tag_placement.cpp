@@ -8,8 +8,9 @@ namespace gangway::sheets {
 
 namespace {
 
-constexpr double kTextGap = 0.8;   ///< clear paper around any text
-constexpr double kLeaderGap = 1.6; ///< between a plate and its own capsule at the least
+constexpr double kTextGap = 0.8;     ///< clear paper around any text
+constexpr double kLeaderGap = 1.6;   ///< between a plate and its own capsule at the least
+constexpr double kLeaderClear = 0.3; ///< between a leader and what it passes
 constexpr double kStepX = 2.5;
 constexpr double kStepY = 1.75;
 constexpr int kStepsX = 16;
@@ -62,8 +63,10 @@ Pt nearestOn(const Rect& rect, Pt p) {
     return {std::clamp(p.x, rect.left, rect.right), std::clamp(p.y, rect.bottom, rect.top)};
 }
 
+using Leader = std::pair<Pt, Pt>;
+
 /// Leader from a tag's place to the plate's outline.
-std::pair<Pt, Pt> leaderOf(const Rect& place, const Rect& target) {
+Leader leaderOf(const Rect& place, const Rect& target) {
     const Pt on_target = nearestOn(target, place.centre());
     return {nearestOn(place, on_target), on_target};
 }
@@ -76,39 +79,88 @@ double costOf(const Offset& offset, const Rect& place, const Tag& tag, const Occ
     return cost + kCostLine * occupancy.linesUnder(place);
 }
 
-/// The leader must not run over another plate of the view, nor over a tag that stands already.
-bool leaderIsClear(const Rect& place, const Tag& tag, const std::vector<Tag>& tags,
-                   const std::vector<Rect>& standing) {
-    const auto [from, to] = leaderOf(place, tag.target);
-    return std::none_of(tags.begin(), tags.end(),
-                        [&, a = from, b = to](const Tag& other) {
-                            return other.id != tag.id && crosses(other.target, a, b);
-                        }) &&
-           std::none_of(standing.begin(), standing.end(),
-                        [a = from, b = to](const Rect& other) { return crosses(other.grown(0.3), a, b); });
+bool runsOver(const Leader& leader, const Rect& rect) {
+    return crosses(rect, leader.first, leader.second);
 }
 
-Rect bestPlace(const Tag& tag, const TagSize& size, const std::vector<Tag>& tags,
-               const std::vector<Rect>& standing, const Occupancy& occupancy, const Rect& region,
-               const std::vector<Offset>& offsets) {
+bool cross(const Leader& a, const Leader& b) {
+    const auto side = [](Pt p, Pt q, Pt r) { return (q.x - p.x) * (r.y - p.y) - (q.y - p.y) * (r.x - p.x); };
+    return side(a.first, a.second, b.first) * side(a.first, a.second, b.second) < 0 &&
+           side(b.first, b.second, a.first) * side(b.first, b.second, a.second) < 0;
+}
+
+/// A place for a tag that nothing fixed is in the way of.
+struct Candidate {
+    Rect place;
+    Leader leader;
+    double cost = 0;
+};
+
+/// At most `most` of the nearest free places, best first.
+std::vector<Candidate> candidatesFor(const Tag& tag, const std::vector<Tag>& tags, const Occupancy& occupancy,
+                                     const Rect& region, const std::vector<Offset>& offsets,
+                                     std::size_t most) {
+    const TagSize size = sizeOf(tag);
     const Pt start{tag.target.centre().x, tag.target.top + kLeaderGap + 2 + size.height / 2};
-    Rect best = around(start, size.width, size.height);
-    double best_cost = std::numeric_limits<double>::infinity();
+    std::vector<Candidate> candidates;
     for (const Offset& offset : offsets) {
-        if (offset.distance >= best_cost) break;
+        if (candidates.size() == most) break;
         const Rect place = around({start.x + offset.dx, start.y + offset.dy}, size.width, size.height);
         if (overlaps(place, tag.target.grown(kLeaderGap)) || !occupancy.isFree(place)) continue;
-        if (!leaderIsClear(place, tag, tags, standing)) continue;
-        const double cost = costOf(offset, place, tag, occupancy, region);
-        if (cost >= best_cost) continue;
-        best_cost = cost;
-        best = place;
+        const Leader leader = leaderOf(place, tag.target);
+        if (!occupancy.leaderIsFree(leader.first, leader.second)) continue;
+        // The leader must not run over another plate of the view.
+        if (std::ranges::any_of(
+                tags, [&](const Tag& other) { return other.id != tag.id && runsOver(leader, other.target); }))
+            continue;
+        candidates.push_back({place, leader, costOf(offset, place, tag, occupancy, region)});
     }
-    return best;
+    std::ranges::stable_sort(candidates, {}, &Candidate::cost);
+    return candidates;
+}
+
+bool collide(const Candidate& a, const Candidate& b) {
+    return overlaps(a.place.grown(kTextGap), b.place) || runsOver(a.leader, b.place.grown(kLeaderClear)) ||
+           runsOver(b.leader, a.place.grown(kLeaderClear)) || cross(a.leader, b.leader);
+}
+
+/// One candidate for each tag so that no two collide: each takes the place that costs least, where a place
+/// that drives others out of theirs costs more the more often those were driven out before (weights that grow
+/// lead out of dead ends: Morris, The Breakout Method for Escaping from Local Minima (AAAI 1993)). A tag
+/// without a candidate, and those still in each other's way after many rounds, have none.
+std::vector<const Candidate*> solve(const std::vector<std::vector<Candidate>>& candidates) {
+    constexpr double kDrivenOut = 6; // mm of distance that the first ejection is worth
+    std::vector<const Candidate*> chosen(candidates.size(), nullptr);
+    std::vector<double> weight(candidates.size(), 1);
+    std::vector<std::size_t> queue;
+    for (std::size_t i = 0; i < candidates.size(); ++i)
+        if (!candidates[i].empty()) queue.push_back(i);
+    std::size_t rounds = 80 * candidates.size();
+    for (std::size_t next = 0; next < queue.size() && rounds > 0; ++next, --rounds) {
+        const std::size_t tag = queue[next];
+        double least = std::numeric_limits<double>::infinity();
+        for (const Candidate& candidate : candidates[tag]) {
+            if (candidate.cost >= least) break;
+            double cost = candidate.cost;
+            for (std::size_t other = 0; other < chosen.size() && cost < least; ++other)
+                if (chosen[other] != nullptr && collide(candidate, *chosen[other]))
+                    cost += kDrivenOut * weight[other];
+            if (cost >= least) continue;
+            least = cost;
+            chosen[tag] = &candidate;
+        }
+        for (std::size_t other = 0; other < chosen.size(); ++other) {
+            if (other == tag || chosen[other] == nullptr || !collide(*chosen[tag], *chosen[other])) continue;
+            chosen[other] = nullptr;
+            weight[other] += 1;
+            queue.push_back(other);
+        }
+    }
+    return chosen;
 }
 
 /// Returns its leader.
-std::pair<Pt, Pt> drawTag(std::vector<Item>& items, const Tag& tag, const Rect& place) {
+Leader drawTag(std::vector<Item>& items, const Tag& tag, const Rect& place) {
     Ink lines(items, "plates", tag.id);
     Ink texts(items, "text", tag.id);
     const Rect capsule{place.centre().x - capsuleWidth(tag.text) / 2, place.top - kCapsuleHeight,
@@ -194,10 +246,10 @@ void drawLabel(std::vector<Item>& items, const Label& label, const Rect& place) 
 
 void Occupancy::takeTexts(const std::vector<Item>& items) {
     for (const Item& item : items) {
-        if (const auto* text = std::get_if<drawing::Text>(&item.primitive)) take(extentOf(*text));
+        if (const auto* text = std::get_if<drawing::Text>(&item.primitive)) takeWords(extentOf(*text));
         if (const auto* dimension = std::get_if<drawing::Dimension>(&item.primitive))
             for (const auto& text : dimension->texts)
-                take(extentOf(text));
+                takeWords(extentOf(text));
     }
 }
 
@@ -206,8 +258,13 @@ bool Occupancy::isFree(const Rect& rect) const {
     return std::none_of(taken_.begin(), taken_.end(),
                         [&](const Rect& taken) { return overlaps(taken, grown); }) &&
            std::none_of(leaders_.begin(), leaders_.end(), [&](const Segment& leader) {
-               return crosses(rect.grown(0.3), leader.from, leader.to);
+               return crosses(rect.grown(kLeaderClear), leader.from, leader.to);
            });
+}
+
+bool Occupancy::leaderIsFree(Pt from, Pt to) const {
+    return std::none_of(words_.begin(), words_.end(),
+                        [&](const Rect& word) { return crosses(word.grown(kLeaderClear), from, to); });
 }
 
 int Occupancy::linesUnder(const Rect& rect) const {
@@ -230,20 +287,38 @@ void placeLabels(std::vector<Item>& items, Occupancy& occupancy, const std::vect
     }
 }
 
-void placeTags(std::vector<Item>& items, Occupancy& occupancy, const std::vector<Tag>& tags,
-               const Rect& region) {
+std::vector<std::size_t> placeTags(std::vector<Item>& items, Occupancy& occupancy,
+                                   const std::vector<Tag>& tags, const Rect& region) {
     const auto offsets = offsetsAround(kStepX, kStepY, kStepsX, kStepsY);
     for (const Tag& tag : tags)
         occupancy.take(tag.target.grown(0.3));
-    std::vector<Rect> standing;
-    for (const Tag& tag : tags) {
-        const TagSize size = sizeOf(tag);
-        const Rect place = bestPlace(tag, size, tags, standing, occupancy, region, offsets);
-        const auto [from, to] = drawTag(items, tag, place);
+    std::vector<std::vector<Candidate>> candidates;
+    std::vector<const Candidate*> chosen;
+    // Few places for each tag are enough nearly everywhere; all are looked at where they are not.
+    for (const std::size_t most : {std::size_t{60}, offsets.size()}) {
+        candidates.clear();
+        for (const Tag& tag : tags)
+            candidates.push_back(candidatesFor(tag, tags, occupancy, region, offsets, most));
+        chosen = solve(candidates);
+        if (std::ranges::find(chosen, nullptr) == chosen.end()) break;
+    }
+    std::vector<std::size_t> without_room;
+    for (std::size_t i = 0; i < tags.size(); ++i) {
+        Rect place;
+        if (chosen[i] != nullptr) {
+            place = chosen[i]->place;
+        } else {
+            const TagSize size = sizeOf(tags[i]);
+            const Rect& target = tags[i].target;
+            place = around({target.centre().x, target.top + kLeaderGap + 2 + size.height / 2}, size.width,
+                           size.height);
+            without_room.push_back(i);
+        }
+        const auto [from, to] = drawTag(items, tags[i], place);
         occupancy.take(place);
         occupancy.takeLeader(from, to);
-        standing.push_back(place);
     }
+    return without_room;
 }
 
 double capsuleWidth(const std::string& text) {

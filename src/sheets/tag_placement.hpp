@@ -15,12 +15,18 @@ public:
     /// Texts of a list (those of dimensions too) are taken with a margin around them.
     void takeTexts(const std::vector<Item>& items);
     void take(const Rect& rect) { taken_.push_back(rect); }
+    /// Words that stand already: no leader runs over them either.
+    void takeWords(const Rect& rect) {
+        take(rect);
+        words_.push_back(rect);
+    }
     /// Lines that had better not be covered.
     void takeLine(Pt from, Pt to) { lines_.push_back({from, to}); }
     /// A tag's leader, which nothing may cover.
     void takeLeader(Pt from, Pt to) { leaders_.push_back({from, to}); }
 
     bool isFree(const Rect& rect) const;
+    bool leaderIsFree(Pt from, Pt to) const;
     int linesUnder(const Rect& rect) const;
 
 private:
@@ -28,6 +34,7 @@ private:
         Pt from, to;
     };
     std::vector<Rect> taken_;
+    std::vector<Rect> words_; ///< also in taken_
     std::vector<Segment> lines_;
     std::vector<Segment> leaders_;
 };
@@ -57,8 +64,10 @@ struct Tag {
 };
 
 /// Puts tags near their plates inside `region`, above the plate when that is clear, and takes their place.
-void placeTags(std::vector<Item>& items, Occupancy& occupancy, const std::vector<Tag>& tags,
-               const Rect& region);
+/// All are solved together: none touches another or its leader. Returns which found no room and stand over
+/// something, as indexes.
+std::vector<std::size_t> placeTags(std::vector<Item>& items, Occupancy& occupancy,
+                                   const std::vector<Tag>& tags, const Rect& region);
 
 /// A tag's capsule with its text centred at `centre`; returns its extent.
 Rect drawCapsule(Ink& lines, Ink& texts, Pt centre, const std::string& text);

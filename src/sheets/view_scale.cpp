@@ -1,6 +1,7 @@
 #include "sheets/view_scale.hpp"
 
 #include "sheets/elevation_view.hpp"
+#include "sheets/portions.hpp"
 
 #include <algorithm>
 #include <array>
@@ -15,7 +16,8 @@ namespace {
 constexpr double kCrowded = 4.5; ///< neighbouring values nearer than this on paper have to be spread
 
 Picture pictureOf(const WallView& view, double scale) {
-    Picture picture{scale, drawElevation(view, OnPaper{scale}), {}, {}};
+    Picture picture{scale, {}, {}, {}, {}};
+    picture.items = drawElevation(view, OnPaper{scale}, &picture.crowded);
     picture.extent = extentOf(picture.items);
     return picture;
 }
@@ -54,10 +56,10 @@ bool openingsCrowd(const WallView& view, double scale) {
 std::vector<double> scalesToTry(const WallView& view) {
     constexpr double kShortWall = 1500;
     std::vector<double> scales;
-    if (view.length_mm() <= kShortWall) scales.push_back(10);
+    if (view.right_mm() - view.left_mm() <= kShortWall) scales.push_back(10);
     scales.push_back(20);
     if (nearestValues(view, 50) < kCrowded || openingsCrowd(view, 50)) scales.push_back(25);
-    scales.insert(scales.end(), {50, 100});
+    scales.push_back(50);
     return scales;
 }
 
@@ -69,7 +71,104 @@ std::string doesNotFit(const WallView& view, double scale, const Picture& pictur
         heightNeeded(picture, layout), layout.paper.id, layout.view.width(), layout.view.height());
 }
 
+constexpr double kMostDetail = 110; ///< height of a detail's picture on paper
+constexpr std::array<double, 2> kDetailScales{10, 5};
+constexpr std::array<double, 3> kPartScales{20, 25, 50};
+constexpr std::size_t kMostParts = 8;
+
+bool fitsColumn(const Picture& detail, double width_mm) {
+    return detail.crowded.empty() && detail.extent.width() <= width_mm &&
+           detail.extent.height() <= kMostDetail;
+}
+
+/// The first scale at which a detail has room for everything; 0: none has.
+double detailScale(const WallView& view, const Portion& detail, double larger_than, double width_mm) {
+    for (const double scale : kDetailScales)
+        if (scale < larger_than && fitsColumn(pictureOf(detailView(view, detail), scale), width_mm))
+            return scale;
+    return 0;
+}
+
+/// What is crowded, drawn apart; nullopt where that does not settle it.
+std::optional<Shown> detailsApart(const Shown& whole) {
+    const double width = whole.picture.layout.note_width_mm;
+    auto view = withDetails(whole.view, whole.picture.crowded, width * kDetailScales.front(),
+                            kMostDetail * kDetailScales.front());
+    if (!view) return std::nullopt;
+    for (Portion& detail : view->details)
+        if ((detail.scale = detailScale(*view, detail, whole.picture.scale, width)) == 0) return std::nullopt;
+    Picture picture = pictureOf(*view, whole.picture.scale);
+    picture.layout = whole.picture.layout;
+    if (!picture.crowded.empty() || !fits(picture, picture.layout)) return std::nullopt;
+    return Shown{std::move(*view), std::move(picture)};
+}
+
+/// One picture, with details where it is crowded without.
+std::expected<Shown, std::string> shownWhole(const WallView& view, const Paper& paper,
+                                             const std::optional<double>& scale_asked) {
+    auto picture = pictureThatFits(view, paper, scale_asked);
+    if (!picture) return std::unexpected(std::move(picture.error()));
+    Shown whole{view, std::move(*picture)};
+    if (whole.picture.crowded.empty()) return whole;
+    if (auto apart = detailsApart(whole)) return std::move(*apart);
+    return whole;
+}
+
+std::expected<std::vector<Shown>, std::string> shownInParts(const WallView& view, const Paper& paper,
+                                                            std::size_t parts, double scale) {
+    std::vector<Shown> shown;
+    for (const WallView& part : parted(view, parts)) {
+        auto one = shownWhole(part, paper, scale);
+        if (!one) return std::unexpected(std::move(one.error()));
+        shown.push_back(std::move(*one));
+    }
+    return shown;
+}
+
+std::size_t crowdIn(const std::vector<Shown>& shown) {
+    std::size_t count = 0;
+    for (const Shown& one : shown)
+        count += one.picture.crowded.size();
+    return count;
+}
+
 } // namespace
+
+std::expected<std::vector<Shown>, std::string> picturesOf(const WallView& view, const Paper& paper,
+                                                          const std::optional<double>& scale_asked) {
+    auto whole = shownWhole(view, paper, scale_asked);
+    if (whole && whole->picture.crowded.empty()) return std::vector{std::move(*whole)};
+    std::vector<Shown> best;
+    if (whole) best.push_back(*whole);
+    for (std::size_t parts = 2; parts <= kMostParts; ++parts)
+        for (const double scale : kPartScales) {
+            if (scale_asked && scale != *scale_asked) continue;
+            if (whole && scale > whole->picture.scale) continue;
+            auto shown = shownInParts(view, paper, parts, scale);
+            if (!shown) continue;
+            if (crowdIn(*shown) == 0) return shown;
+            if (best.empty() || crowdIn(*shown) < crowdIn(best)) best = std::move(*shown);
+        }
+    if (!best.empty()) return best;
+    return std::unexpected(std::move(whole.error()));
+}
+
+std::vector<Block> detailBlocks(const WallView& view, double width_mm) {
+    std::vector<Block> blocks;
+    for (const Portion& detail : view.details) {
+        blocks.push_back(
+            headingBlock(fmt::format("Detail {}, 1:{:g}", detail.number, detail.scale), width_mm));
+        const Picture picture = pictureOf(detailView(view, detail), detail.scale);
+        Block block;
+        block.items = picture.items;
+        move(block.items, (width_mm - picture.extent.width()) / 2 - picture.extent.left,
+             -picture.extent.top - 1);
+        block.height_mm = picture.extent.height() + 2;
+        block.gap_after_mm = 3;
+        blocks.push_back(std::move(block));
+    }
+    return blocks;
+}
 
 std::expected<Picture, std::string> pictureThatFits(const WallView& view, const Paper& paper,
                                                     const std::optional<double>& scale_asked) {
@@ -79,7 +178,7 @@ std::expected<Picture, std::string> pictureThatFits(const WallView& view, const 
     Picture picture;
     for (double scale : scales) {
         // The wall alone tells most misfits without drawing it.
-        const bool hopeless = view.length_mm() / scale > layouts.back().view.width();
+        const bool hopeless = (view.right_mm() - view.left_mm()) / scale > layouts.back().view.width();
         if (hopeless && scale != scales.back()) continue;
         picture = pictureOf(view, scale);
         for (const Layout& layout : layouts) {

@@ -11,11 +11,13 @@
 #include "review/review.hpp"
 #include "sheets/datum.hpp"
 
+#include <algorithm>
 #include <filesystem>
 #include <map>
 #include <optional>
 #include <string>
 #include <unordered_map>
+#include <utility>
 #include <vector>
 
 namespace gangway::sheets {
@@ -72,6 +74,7 @@ struct Mounted {
     /// By how many mm its place is right before a check fails; 0: it is not. Plates only, when it was asked
     /// for.
     std::optional<double> margin_mm;
+    std::size_t detail = 0; ///< of the wall's details, the one that has its numbers and tag; 0: none
 };
 
 /// Where a host's point is on one of the room's walls: on the wall itself, or on a vertical furniture face
@@ -138,6 +141,17 @@ struct RevisionMark {
     std::string words; ///< "K-04 moved 120 right, 50 up"
 };
 
+/// What a picture shows of a wall that is too long or too crowded for one.
+struct Portion {
+    double left_mm = 0; ///< along the wall
+    double right_mm = 0;
+    /// Its heights, of a detail; not set: a part from floor to ceiling, between match lines.
+    std::optional<std::pair<double, double>> v_mm;
+    std::size_t number = 1;
+    std::size_t count = 1; ///< parts of the wall
+    double scale = 0;      ///< of a detail, 1:scale
+};
+
 /// A wall with everything on it.
 struct WallView {
     const House* house = nullptr;
@@ -155,14 +169,21 @@ struct WallView {
     /// What changed on it since `since` ("revision A of 2026-11-25"); that is empty when nothing is compared.
     std::vector<RevisionMark> changes;
     std::string since;
+    Fix fix = Fix::Second;
     /// From where its numbers count, and where that is in the wall's own (u, v).
     Datum datum;
     double u_datum_mm = 0;
     double v_datum_mm = 0;
+    std::optional<Portion> portion; ///< not set: all of it is shown
+    std::vector<Portion> details;   ///< drawn apart, larger
 
     const std::filesystem::path& base() const { return house->base(); }
     const plan::Wall& data() const { return room->walls[wall]; }
     double length_mm() const { return frame.length_mm; }
+    double left_mm() const { return portion ? std::max(portion->left_mm, 0.0) : 0; }
+    double right_mm() const { return portion ? std::min(portion->right_mm, length_mm()) : length_mm(); }
+    /// True when the picture reaches to this end of the wall.
+    bool shows(End end) const { return end == End::Left ? left_mm() <= 0 : right_mm() >= length_mm(); }
     double top_mm() const;           ///< highest point of the outline
     double topAt(double u_mm) const; ///< ceiling line at u
     bool sloped() const;
