@@ -1,5 +1,7 @@
 #include "app/page_look.hpp"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <array>
 #include <cmath>
@@ -68,11 +70,31 @@ exporting::Bitmap copied(exporting::Bitmap picture) {
     return picture;
 }
 
-bool isA3(const drawing::Sheet& sheet) {
-    constexpr double kLong_mm = 420;
-    constexpr double kShort_mm = 297;
+std::string paperName(const drawing::Sheet& sheet) {
+    struct Size {
+        const char* name;
+        double short_mm, long_mm;
+    };
+    constexpr Size kSizes[] = {
+        {"A0", 841, 1189}, {"A1", 594, 841}, {"A2", 420, 594}, {"A3", 297, 420}, {"A4", 210, 297}}; // ISO 216
     const auto [low, high] = std::minmax(sheet.width_mm, sheet.height_mm);
-    return std::abs(low - kShort_mm) < 1 && std::abs(high - kLong_mm) < 1;
+    for (const Size& size : kSizes)
+        if (std::abs(low - size.short_mm) < 1 && std::abs(high - size.long_mm) < 1) return size.name;
+    return fmt::format("{:.0f} x {:.0f} mm", sheet.width_mm, sheet.height_mm);
+}
+
+std::string scaleWords(const drawing::Sheet& sheet) {
+    std::set<double> scales;
+    for (const drawing::View& view : sheet.views)
+        scales.insert(view.scale);
+    std::string words;
+    for (const double scale : scales)
+        words += fmt::format("{}1:{}", words.empty() ? "" : ", ", scale);
+    return words;
+}
+
+bool isA3(const drawing::Sheet& sheet) {
+    return paperName(sheet) == "A3";
 }
 
 SmallTexts smallTexts(const drawing::Sheet& sheet, double factor) {

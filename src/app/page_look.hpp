@@ -23,6 +23,9 @@ std::uint8_t copied(drawing::Colour colour);
 /// The whole picture as a copier gives it.
 exporting::Bitmap copied(exporting::Bitmap picture);
 
+/// "A3", or its size where it has no such name; and "1:20", or all scales of its views, or nothing.
+std::string paperName(const drawing::Sheet& sheet);
+std::string scaleWords(const drawing::Sheet& sheet);
 /// True for a page of A3's size, whichever way it lies.
 bool isA3(const drawing::Sheet& sheet);
 

@@ -84,8 +84,6 @@ void drawFindingOnStage(State& state, const render::View& view);
 void drawTopBar(State& state);
 void drawRail(State& state);
 void drawSidePanel(State& state);
-/// Contents of the side panel "Sheets".
-void sheetsPanel(State& state);
 void drawStrip(State& state);
 void drawDocket(State& state);
 void drawCard(State& state);
@@ -115,7 +113,18 @@ struct Action {
 };
 std::vector<Action> actions(const State& state);
 void handleKeys(State& state);
+/// preview_keys.cpp: those of the sheets.
+void addSheetActions(std::vector<Action>& list, const State& state);
+/// Between the light and the dark theme.
+void otherTheme(State& state);
 void cycleLayer(State& state, const std::string& layer_id);
+
+// app.cpp: a part of the window without decoration, with its place.
+void beginBand(const char* name, Rect area, ImVec2 padding);
+void endBand();
+
+// stage.cpp: what was last done, in words, at the lower edge of an area.
+void drawToast(const State& state, Rect area);
 
 // widgets.cpp
 void stateShape(const State& state, ImDrawList& list, ImVec2 centre, float radius, review::State plate_state);

@@ -54,7 +54,7 @@ struct Exported {
 };
 
 /// Draws and writes. Files are written into a folder of their own first and put in place when all are there:
-/// what is cancelled or fails leaves the folder as it was.
+/// what is cancelled, or fails until then, leaves the folder as it was.
 [[nodiscard]] Exported exportSheets(const ExportOrder& order, ExportProgress& progress,
                                     const std::stop_token& stop);
 

@@ -10,6 +10,7 @@
 #include "app/overlays.hpp"
 #include "app/placing.hpp"
 #include "app/plate_bench.hpp"
+#include "app/sheet_preview.hpp"
 #include "app/theme.hpp"
 #include "app/tying.hpp"
 #include "catalogue/catalogue.hpp"
@@ -24,7 +25,9 @@
 #include "sheets/sheets.hpp"
 #include "sheets/storey_plan.hpp"
 
+#include <atomic>
 #include <chrono>
+#include <functional>
 #include <map>
 #include <optional>
 #include <set>
@@ -187,9 +190,6 @@ struct State {
     std::string browse_path;
     std::string browse_folder;
     std::vector<std::filesystem::path> recent;
-    std::string sheets_folder;
-    std::set<std::string> sheet_kinds{"elevations"}; ///< written by the panel "Sheets"
-    bool sheets_pdf = true, sheets_svg = false, sheets_png = false;
     std::string toast; ///< last thing done, in words
     double toast_until = 0;
 
@@ -200,6 +200,7 @@ struct State {
     StripPicture strip;
     PlanPicture plan_picture;
     PlateBench bench;
+    SheetPreview preview;
     Tying tying;
     Lamps lamps;
     Findings findings;
@@ -215,6 +216,8 @@ struct State {
     std::set<int> keys_of_frame;
     std::vector<LateRelease> late_releases;
     bool close = false;
+    std::atomic<bool> woken = false; ///< another thread has something for the next frame
+    std::function<void()> wake;      ///< says so, from any thread
 
     const plan::Plan& plan() const { return document.plan(); }
     unsigned agreedColour() const { return tokens->agreed; }

@@ -53,8 +53,14 @@ std::optional<int> exitOf(pid_t process) {
     return std::nullopt;
 }
 
+/// Why no process was made.
+std::string whyNone(int error) {
+    if (error == ENOENT) return "xdg-open is not installed on this computer (Debian package xdg-utils)";
+    return fmt::format("xdg-open could not be started: {}", std::strerror(error));
+}
+
 /// What xdg-open means by its exit code (xdg-utils, xdg-open(1)).
-std::string reason(int code) {
+const char* reason(int code) {
     constexpr int kNoFile = 2;
     constexpr int kNoTool = 3;
     if (code == kNoFile) return "the file is not there any more";
@@ -66,18 +72,14 @@ std::string reason(int code) {
 
 std::expected<void, std::string> openInViewer(const std::filesystem::path& file) {
     const pid_t process = spawnViewer(std::filesystem::absolute(file).string());
-    if (process == 0) {
-        if (errno == ENOENT)
-            return std::unexpected("xdg-open is not installed on this computer (Debian package xdg-utils)");
-        return std::unexpected(fmt::format("xdg-open could not be started: {}", std::strerror(errno)));
-    }
+    if (process == 0) return std::unexpected(whyNone(errno));
     const auto code = exitOf(process);
     if (!code) {
         // Whenever the viewer is closed, nothing is left of its process.
         std::thread([process] { ::waitpid(process, nullptr, 0); }).detach();
         return {};
     }
-    if (*code != 0) return std::unexpected(reason(*code));
+    if (*code != 0) return std::unexpected(fmt::format("{}", reason(*code)));
     return {};
 }
 
