@@ -3,6 +3,7 @@
 
 #include "app/panels.hpp"
 #include "app/report.hpp"
+#include "app/sheet_preview.hpp"
 #include "export/export.hpp"
 #include "plan/io.hpp"
 
@@ -293,7 +294,7 @@ void live(State& state, render::Renderer& renderer, GLFWwindow* window) {
         }
         if (!moving && state.frames_wanted <= 0) {
             if (!state.options.report.empty())
-                writeReport(state, renderer.statistics(), !state.preview.busy(), state.options.report);
+                writeReport(state, renderer.statistics(), !state.preview->busy(), state.options.report);
             if (toast) {
                 glfwWaitEventsTimeout(std::max(0.01, state.toast_until - ImGui::GetTime() + 0.02));
                 if (ImGui::GetTime() > state.toast_until) {
@@ -349,6 +350,7 @@ std::string begin(State& state, GLFWwindow* window) {
 
 std::expected<void, std::string> run(const Options& options) {
     State state;
+    state.preview = std::make_unique<SheetPreview>();
     state.options = options;
     state.answering = userName(options);
     loadRecent(state);

@@ -16,11 +16,26 @@ namespace {
 constexpr double kFullBlack = 0.25;
 constexpr double kLost = 0.92;
 
-std::uint8_t copiedGrey(double r, double g, double b) {
-    const double bright = (0.2126 * r + 0.7152 * g + 0.0722 * b) / 255; // ITU-R BT.709 weights
-    const double grey = std::clamp((bright - kFullBlack) / (kLost - kFullBlack), 0.0, 1.0);
-    return static_cast<std::uint8_t>(std::lround(grey * 255));
+void inGrey(drawing::Colour& colour) {
+    const std::uint8_t grey = copied(colour);
+    colour = {grey, grey, grey};
 }
+
+struct InGrey {
+    void operator()(drawing::Line& line) const { inGrey(line.pen.colour); }
+    void operator()(drawing::Polyline& line) const { inGrey(line.pen.colour); }
+    void operator()(drawing::Arc& arc) const { inGrey(arc.pen.colour); }
+    void operator()(drawing::Fill& fill) const { inGrey(fill.colour); }
+    void operator()(drawing::Text& text) const { inGrey(text.colour); }
+    void operator()(drawing::Dimension& dimension) const {
+        for (drawing::Line& line : dimension.lines)
+            (*this)(line);
+        for (drawing::Arc& arc : dimension.arcs)
+            (*this)(arc);
+        for (drawing::Text& text : dimension.texts)
+            (*this)(text);
+    }
+};
 
 constexpr double kSizeTolerance_mm = 0.05; // half of a tenth: sizes of ISO 3098-1 have one decimal
 constexpr double kSameRow_mm = 4;          // objects this near in height are read as one row
@@ -58,16 +73,16 @@ std::map<std::size_t, drawing::Bounds> outlinesByView(const drawing::Sheet& shee
 } // namespace
 
 std::uint8_t copied(drawing::Colour colour) {
-    return copiedGrey(colour.r, colour.g, colour.b);
+    const double bright =
+        (0.2126 * colour.r + 0.7152 * colour.g + 0.0722 * colour.b) / 255; // ITU-R BT.709 weights
+    const double grey = std::clamp((bright - kFullBlack) / (kLost - kFullBlack), 0.0, 1.0);
+    return static_cast<std::uint8_t>(std::lround(grey * 255));
 }
 
-exporting::Bitmap copied(exporting::Bitmap picture) {
-    for (std::size_t i = 0; i + 3 < picture.rgba.size(); i += 4) {
-        auto* pixel = picture.rgba.data() + i;
-        if (pixel[0] == 255 && pixel[1] == 255 && pixel[2] == 255) continue;
-        pixel[0] = pixel[1] = pixel[2] = copiedGrey(pixel[0], pixel[1], pixel[2]);
-    }
-    return picture;
+drawing::Sheet copied(drawing::Sheet sheet) {
+    for (drawing::Item& item : sheet.items)
+        std::visit(InGrey{}, item.primitive);
+    return sheet;
 }
 
 std::string paperName(const drawing::Sheet& sheet) {

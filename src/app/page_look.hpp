@@ -3,9 +3,10 @@
 #pragma once
 
 #include "drawing/bounds.hpp"
-#include "export/export.hpp"
+#include "drawing/drawing.hpp"
 
 #include <cstddef>
+#include <cstdint>
 #include <functional>
 #include <string>
 #include <vector>
@@ -20,8 +21,9 @@ inline constexpr double kLeastLettering_mm = 2.5;
 /// The grey a copier makes of a colour, 0 black to 255 white: by its brightness, light tints lost and dark
 /// ones full. Common practice, no source.
 std::uint8_t copied(drawing::Colour colour);
-/// The whole picture as a copier gives it.
-exporting::Bitmap copied(exporting::Bitmap picture);
+/// The sheet in such greys only. Of the drawing and not of its pixels: a thin black line stays black, however
+/// small it is looked at.
+drawing::Sheet copied(drawing::Sheet sheet);
 
 /// "A3", or its size where it has no such name; and "1:20", or all scales of its views, or nothing.
 std::string paperName(const drawing::Sheet& sheet);

@@ -91,6 +91,18 @@ void drawHomeownerBar(State& state);
 void drawDialogs(State& state);
 void drawSearch(State& state);
 
+// The sheets as they will print, where stage, strip and docket are: sheet_preview.cpp, preview_*.cpp.
+void openSheets(State& state);
+void closeSheets(State& state);
+/// Another plan was opened: nothing that is drawn counts any more.
+void forgetSheets(State& state);
+/// Once a frame: takes what other threads have finished, and gives them what comes next.
+void tendSheets(State& state);
+/// Ends all work on other threads.
+void endSheets(State& state);
+void drawSheetPreview(State& state, float width, float height);
+void previewKeys(State& state);
+
 // answers.cpp: what the homeowner says, shared by card, bar and keys.
 void agree(State& state, const std::string& plate_id);
 /// Saves the plate's draft as a query; without words or a name it says so and keeps the draft.

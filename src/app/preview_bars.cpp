@@ -61,7 +61,7 @@ void printChoices(State& state) {
 
 void head(State& state) {
     const float s = state.scale;
-    SheetPreview& preview = state.preview;
+    SheetPreview& preview = *state.preview;
     const PageOf page = pageOf(state);
     const ImVec2 at = ImGui::GetCursorScreenPos();
     float right = ImGui::GetWindowWidth() - 16 * s;
@@ -89,7 +89,7 @@ void head(State& state) {
 
 void zoomButtons(State& state, const TableArea& table) {
     const float s = state.scale;
-    PageView& view = state.preview.view;
+    PageView& view = state.preview->view;
     const PageOf page = pageOf(state);
     const PageSize size = page.drawing ? PageSize{page.get().width_mm, page.get().height_mm} : PageSize{};
     const ScreenPoint middle{table.x + table.width / 2, table.y + table.height / 2};
@@ -117,18 +117,9 @@ void zoomButtons(State& state, const TableArea& table) {
     if (ImGui::IsItemHovered()) hint("As wide as the table (W)");
 }
 
-/// What becomes of the page on A4, in words.
-std::string onA4Words(const PageOf& page, const SmallTexts& small) {
-    if (!isA3(page.get()))
-        return fmt::format("This page is {}: it is printed as it is", paperName(page.get()));
-    if (small.boxes.empty()) return "Every text stays at 2.5 mm or more";
-    return fmt::format("{} {} under 2.5 mm, the smallest {:.1f} mm: marked", small.boxes.size(),
-                       small.boxes.size() == 1 ? "text" : "texts", small.smallest_mm);
-}
-
 void lookButtons(State& state) {
     const float s = state.scale;
-    SheetPreview& preview = state.preview;
+    SheetPreview& preview = *state.preview;
     ImGui::SameLine(0, 16 * s);
     if (choiceButton(state, "Black and white", preview.copier, {0, 0})) preview.copier = !preview.copier;
     place(state, "sheets:copier");
@@ -137,19 +128,6 @@ void lookButtons(State& state) {
     if (choiceButton(state, "A3 on A4", preview.on_a4, {0, 0})) preview.on_a4 = !preview.on_a4;
     place(state, "sheets:on-a4");
     if (ImGui::IsItemHovered()) hint("At 0.71 of its size, as an A3 comes out on A4 paper (A)");
-    const PageOf page = pageOf(state);
-    if (!preview.on_a4 || !page.drawing) return;
-    const bool small = isA3(page.get()) && !preview.objects.on_a4.boxes.empty();
-    ImGui::SameLine(0, 14 * s);
-    ImGui::AlignTextToFramePadding();
-    ImGui::PushFont(state.fonts.small);
-    const std::string all = onA4Words(page, preview.objects.on_a4);
-    const float room = ImGui::GetContentRegionAvail().x;
-    ImGui::PushStyleColor(ImGuiCol_Text, colour(small ? state.tokens->query : state.tokens->soft_ink));
-    ImGui::TextUnformatted(linesWithin(*state.fonts.small, all, room, 1).front().c_str());
-    ImGui::PopStyleColor();
-    ImGui::PopFont();
-    if (ImGui::IsItemHovered()) hint(all.c_str());
 }
 
 /// The ground pages lie on: warmer and darker than what is round it.
@@ -158,7 +136,10 @@ unsigned tableTone(const State& state) {
 }
 
 void edge(const State& state, ImVec2 from, ImVec2 to) {
-    ImGui::GetWindowDrawList()->AddLine(from, to, packed(state.tokens->quiet));
+    ImDrawList& list = *ImGui::GetWindowDrawList();
+    list.PushClipRectFullScreen(); // a band's own clip leaves its padding out
+    list.AddLine(from, to, packed(state.tokens->quiet));
+    list.PopClipRect();
 }
 
 } // namespace
@@ -172,7 +153,7 @@ void drawSheetPreview(State& state, float width, float height) {
     const float left = state.stage.x;
     const float top = state.stage.y;
     const float list = 288 * s;
-    const float output = state.preview.output_open ? 320 * s : 0;
+    const float output = state.preview->output_open ? 320 * s : 0;
     const float bar = 56 * s;
     const Rect middle{left + list, top + bar, width - left - list - output, height - top - 2 * bar};
     const TableArea table = tableOf(middle.x, middle.y, middle.width, middle.height);
@@ -194,15 +175,15 @@ void drawSheetPreview(State& state, float width, float height) {
     edge(state, {middle.x, top}, {width, top});
     edge(state, {middle.x, top + bar - 1}, {width, top + bar - 1});
     endBand();
-    beginBand("sheets-foot", {middle.x, height - bar, middle.width, bar}, {20 * s, 11 * s});
+    beginBand("sheets-foot", {middle.x, height - bar, width - middle.x, bar}, {20 * s, 11 * s});
     zoomButtons(state, table);
     lookButtons(state);
-    edge(state, {middle.x, height - bar}, {middle.x + middle.width, height - bar});
+    edge(state, {middle.x, height - bar}, {width, height - bar});
     endBand();
     if (output <= 0) return;
-    beginBand("sheets-output", {width - output, top + bar, output, height - top - bar}, {20 * s, 16 * s});
+    beginBand("sheets-output", {width - output, top + bar, output, middle.height}, {20 * s, 16 * s});
     outputColumn(state);
-    edge(state, {width - output, top + bar}, {width - output, height});
+    edge(state, {width - output, top + bar}, {width - output, height - bar});
     endBand();
 }
 

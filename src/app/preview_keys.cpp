@@ -16,7 +16,7 @@ bool pressed(int key, bool repeat = false) {
 
 /// Esc goes back one thing at a time.
 void goBack(State& state) {
-    SheetPreview& preview = state.preview;
+    SheetPreview& preview = *state.preview;
     if (!preview.chosen.empty())
         preview.chosen.clear();
     else if (preview.output_open)
@@ -47,7 +47,7 @@ void pageKeys(State& state) {
 }
 
 void viewKeys(State& state) {
-    SheetPreview& preview = state.preview;
+    SheetPreview& preview = *state.preview;
     PageView& view = preview.view;
     const double zoom =
         (pressed(GLFW_KEY_EQUAL, true) || pressed(GLFW_KEY_KP_ADD, true) ? kZoomStep : 1) /
@@ -71,7 +71,7 @@ void viewKeys(State& state) {
 }
 
 void lookKeys(State& state) {
-    SheetPreview& preview = state.preview;
+    SheetPreview& preview = *state.preview;
     if (pressed(GLFW_KEY_B)) preview.copier = !preview.copier;
     if (pressed(GLFW_KEY_A)) preview.on_a4 = !preview.on_a4;
     if (pressed(GLFW_KEY_E)) preview.output_open = !preview.output_open;
@@ -89,7 +89,7 @@ void previewKeys(State& state) {
         return;
     }
     if (io.WantTextInput || io.KeyCtrl) return;
-    SheetPreview& preview = state.preview;
+    SheetPreview& preview = *state.preview;
     pageKeys(state);
     viewKeys(state);
     lookKeys(state);
@@ -99,13 +99,13 @@ void previewKeys(State& state) {
 }
 
 void addSheetActions(std::vector<Action>& list, const State& state) {
-    const SheetPreview& preview = state.preview;
+    const SheetPreview& preview = *state.preview;
     const auto kinds = sheets::sheetKinds();
     for (std::size_t i = 0; i < kinds.size(); ++i)
         list.push_back({"Sheets: " + shortName(kinds[i]), "", [i](State& s) { showKind(s, i); }});
     list.push_back({"Export sheets as PDF, SVG, DXF or PNG", "", [](State& s) {
                         openSheets(s);
-                        s.preview.output_open = true;
+                        s.preview->output_open = true;
                     }});
     if (state.panel != Panel::Sheets) return;
     const auto look = [&list](const char* name, const char* key, void (*run)(State&)) {
@@ -113,10 +113,10 @@ void addSheetActions(std::vector<Action>& list, const State& state) {
     };
     look("Print this sheet", "", [](State& s) { startPrint(s, PrintWhat::Sheet); });
     look("Print all sheets of this kind", "", [](State& s) { startPrint(s, PrintWhat::Kind); });
-    look("Sheet in black and white", "", [](State& s) { s.preview.copier = !s.preview.copier; });
-    look("Sheet as A3 printed on A4", "", [](State& s) { s.preview.on_a4 = !s.preview.on_a4; });
-    look("Fit the whole page", "", [](State& s) { s.preview.view.fit = PageFit::Page; });
-    look("Fit the page's width", "", [](State& s) { s.preview.view.fit = PageFit::Width; });
+    look("Sheet in black and white", "", [](State& s) { s.preview->copier = !s.preview->copier; });
+    look("Sheet as A3 printed on A4", "", [](State& s) { s.preview->on_a4 = !s.preview->on_a4; });
+    look("Fit the whole page", "", [](State& s) { s.preview->view.fit = PageFit::Page; });
+    look("Fit the page's width", "", [](State& s) { s.preview->view.fit = PageFit::Width; });
     for (std::size_t kind = 0; kind < preview.kinds.size(); ++kind) {
         if (!preview.kinds[kind].drawing) continue;
         const auto& sheets = preview.kinds[kind].drawing->sheets;

@@ -77,9 +77,9 @@ bool row(State& state, const drawing::Sheet& sheet, bool chosen, bool changed) {
     const ImVec2 size{width, static_cast<float>(lines.size()) * line + 14 * s};
     const bool clicked = ImGui::InvisibleButton("page", size);
     place(state, "sheets:page:" + sheet.number);
-    if (chosen && state.preview.show_row) {
+    if (chosen && state.preview->show_row) {
         if (!ImGui::IsItemVisible()) ImGui::SetScrollHereY(0.5F);
-        state.preview.show_row = false;
+        state.preview->show_row = false;
     }
     if (!ImGui::IsItemVisible()) return clicked;
     ImDrawList& list = *ImGui::GetWindowDrawList();
@@ -113,13 +113,13 @@ void whyNone(const State& state, const KindPages& pages) {
 }
 
 void pagesOf(State& state, std::size_t index) {
-    const KindPages& pages = state.preview.kinds[index];
+    const KindPages& pages = state.preview->kinds[index];
     whyNone(state, pages);
     if (!pages.drawing) return;
     const SharedDrawing drawing = pages.drawing;
     for (std::size_t i = 0; i < drawing->sheets.size(); ++i) {
         ImGui::PushID(static_cast<int>(i));
-        const bool chosen = index == state.preview.kind && i == state.preview.sheet;
+        const bool chosen = index == state.preview->kind && i == state.preview->sheet;
         if (row(state, drawing->sheets[i], chosen, pages.changed[i])) showPage(state, index, i);
         ImGui::PopID();
     }
@@ -128,7 +128,7 @@ void pagesOf(State& state, std::size_t index) {
 } // namespace
 
 void pageList(State& state) {
-    SheetPreview& preview = state.preview;
+    SheetPreview& preview = *state.preview;
     ImGui::PushFont(state.fonts.large);
     ImGui::TextUnformatted("Sheets");
     ImGui::PopFont();

@@ -13,8 +13,8 @@ namespace gangway::app {
 namespace {
 
 void keepFolder(State& state) {
-    if (state.preview.folder.empty())
-        state.preview.folder =
+    if (state.preview->folder.empty())
+        state.preview->folder =
             (std::filesystem::absolute(state.document.file()).parent_path() / "sheets").string();
 }
 
@@ -31,8 +31,8 @@ void smallSoft(const State& state, const std::string& text) {
 }
 
 void kindBoxes(State& state) {
-    std::set<std::string>& wanted = state.preview.wanted;
-    for (const KindPages& pages : state.preview.kinds) {
+    std::set<std::string>& wanted = state.preview->wanted;
+    for (const KindPages& pages : state.preview->kinds) {
         const std::string word(pages.kind->word);
         bool ticked = wanted.contains(word);
         if (ImGui::Checkbox(shortName(*pages.kind).c_str(), &ticked)) {
@@ -59,7 +59,7 @@ constexpr FormatBox kFormatBoxes[] = {
 };
 
 void formatBoxes(State& state) {
-    ExportFormats& formats = state.preview.formats;
+    ExportFormats& formats = state.preview->formats;
     const float column = ImGui::GetContentRegionAvail().x / 2;
     const float left = ImGui::GetCursorPosX();
     for (std::size_t i = 0; i < std::size(kFormatBoxes); ++i) {
@@ -68,7 +68,7 @@ void formatBoxes(State& state) {
         place(state, std::string("sheets:format:") + kFormatBoxes[i].label);
         if (ImGui::IsItemHovered()) ImGui::SetTooltip("%s", kFormatBoxes[i].what);
     }
-    if (!state.preview.wanted.contains("schedule")) return;
+    if (!state.preview->wanted.contains("schedule")) return;
     ImGui::Checkbox("Schedules as a workbook too (XLSX)", &formats.xlsx);
     place(state, "sheets:format:XLSX");
 }
@@ -87,7 +87,7 @@ void progressBar(const State& state, float part) {
 }
 
 void whileWriting(State& state) {
-    SheetPreview& preview = state.preview;
+    SheetPreview& preview = *state.preview;
     const auto [words, part] = preview.progress->now();
     progressBar(state, part);
     const auto lines = linesWithin(*state.fonts.small, words, ImGui::GetContentRegionAvail().x, 2);
@@ -108,7 +108,7 @@ void whileWriting(State& state) {
 }
 
 void takeExported(State& state, const Exported& done) {
-    SheetPreview& preview = state.preview;
+    SheetPreview& preview = *state.preview;
     preview.cancelling = false;
     preview.outcome.clear();
     if (done.cancelled) {
@@ -144,7 +144,7 @@ void takePrinted(State& state, const Printed& done) {
 } // namespace
 
 void startExport(State& state) {
-    SheetPreview& preview = state.preview;
+    SheetPreview& preview = *state.preview;
     if (preview.writing.busy() || preview.wanted.empty() || !preview.formats.any()) return;
     keepFolder(state);
     ExportOrder order;
@@ -166,7 +166,7 @@ void startExport(State& state) {
 }
 
 void startPrint(State& state, PrintWhat what) {
-    SheetPreview& preview = state.preview;
+    SheetPreview& preview = *state.preview;
     const PageOf page = pageOf(state);
     if (!page.drawing || preview.printing.busy()) return;
     keepFolder(state);
@@ -188,14 +188,15 @@ void startPrint(State& state, PrintWhat what) {
 }
 
 void tendOutput(State& state) {
-    if (const auto done = state.preview.writing.take()) takeExported(state, *done);
-    if (const auto done = state.preview.printing.take()) takePrinted(state, *done);
+    if (const auto done = state.preview->writing.take()) takeExported(state, *done);
+    if (const auto done = state.preview->printing.take()) takePrinted(state, *done);
 }
 
 void outputColumn(State& state) {
-    SheetPreview& preview = state.preview;
+    SheetPreview& preview = *state.preview;
     const float s = state.scale;
     keepFolder(state);
+    ImGui::BeginChild("output"); // in a low window it scrolls
     ImGui::PushFont(state.fonts.large);
     ImGui::TextUnformatted("Export");
     ImGui::PopFont();
@@ -229,6 +230,7 @@ void outputColumn(State& state) {
     smallSoft(state,
               "A placing proposal, not an electrical design. Isolate the supply and prove dead; a licensed "
               "person and the local code decide.");
+    ImGui::EndChild();
 }
 
 } // namespace gangway::app

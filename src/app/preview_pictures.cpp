@@ -15,13 +15,13 @@ constexpr int kAround_px = 160;         ///< more than is in view, for moving th
 constexpr std::size_t kMostWholes = 12; ///< of A3 at a usual window's size about 3 MB each
 
 void request(State& state, const PageOf& page, const PagePart& part) {
-    state.preview.picturing.start(
-        [page, part, copier = state.preview.copier](const std::stop_token&) {
+    state.preview->picturing.start(
+        [page, part, copier = state.preview->copier](const std::stop_token&) {
             const drawing::Sheet& sheet = page.get();
             const PageSize size{sheet.width_mm, sheet.height_mm};
-            auto bitmap = exporting::rasterise(sheet, part.lowerLeft(size), part.width_px / part.px_per_mm,
+            auto bitmap = exporting::rasterise(copier ? copied(sheet) : sheet, part.lowerLeft(size),
+                                               part.width_px / part.px_per_mm,
                                                part.height_px / part.px_per_mm, part.px_per_mm);
-            if (copier) bitmap = copied(std::move(bitmap));
             return MadePicture{page, copier, part, std::move(bitmap)};
         },
         state.wake);
@@ -74,7 +74,7 @@ PagePart wholePart(const PageOf& page, const TableArea& table, double margin_px)
 } // namespace
 
 void tendPictures(State& state, const TableArea& table) {
-    SheetPreview& preview = state.preview;
+    SheetPreview& preview = *state.preview;
     if (const auto made = preview.picturing.take()) takePicture(state, *made);
     const PageOf page = pageOf(state);
     if (!page.drawing || preview.picturing.busy()) return;
@@ -100,7 +100,7 @@ void tendPictures(State& state, const TableArea& table) {
 }
 
 std::vector<const PagePicture*> picturesOf(State& state) {
-    SheetPreview& preview = state.preview;
+    SheetPreview& preview = *state.preview;
     const PageOf page = pageOf(state);
     std::vector<const PagePicture*> pictures;
     if (!page.drawing) return pictures;
@@ -116,7 +116,12 @@ std::vector<const PagePicture*> picturesOf(State& state) {
         preview.wholes[static_cast<std::size_t>(whole - preview.wholes.data())].used = state.frames;
         pictures.push_back(whole);
     }
-    if (sharpIsOf(preview, page)) pictures.push_back(&preview.sharp);
+    // One of a much larger zoom would be ragged; what one zooms into is better than the whole page.
+    constexpr double kStillGood = 0.8;
+    const double zoom = preview.view.pagePxPerMm();
+    const bool whole_is_sharp = whole != nullptr && whole->page == page && whole->part.px_per_mm == zoom;
+    if (!whole_is_sharp && sharpIsOf(preview, page) && zoom >= kStillGood * preview.sharp.part.px_per_mm)
+        pictures.push_back(&preview.sharp);
     return pictures;
 }
 

@@ -78,6 +78,33 @@ void smallOnA4(ImDrawList& list, const Laid& laid) {
                            laid.at({box.high.x + 0.3, box.low.y - 0.3}), packed(kLight.query, 0.25F));
 }
 
+/// What becomes of the page on A4, in words.
+std::string onA4Words(const PageOf& page, const SmallTexts& small) {
+    if (!isA3(page.get()))
+        return fmt::format("This page is {}: it is printed as it is", paperName(page.get()));
+    if (small.boxes.empty()) return "Every text stays at 2.5 mm or more";
+    return fmt::format("{} {} under 2.5 mm, the smallest {:.1f} mm: marked", small.boxes.size(),
+                       small.boxes.size() == 1 ? "text" : "texts", small.smallest_mm);
+}
+
+/// On the table under the page.
+void noteOnA4(const State& state, ImDrawList& list, const Laid& laid) {
+    const PageOf page = pageOf(state);
+    if (!laid.preview.on_a4 || !page.drawing) return;
+    const float s = state.scale;
+    const SmallTexts& small = laid.preview.objects.on_a4;
+    const std::string note = onA4Words(page, small);
+    const ImVec2 size = ImGui::CalcTextSize(note.c_str());
+    const auto middle = static_cast<float>(laid.table.x + laid.table.width / 2);
+    const auto bottom = static_cast<float>(laid.table.y + laid.table.height);
+    const ImVec2 low{middle - size.x / 2 - 14 * s, bottom - size.y - 26 * s};
+    const ImVec2 high{middle + size.x / 2 + 14 * s, bottom - 10 * s};
+    list.AddRectFilled(low, high, packed(state.tokens->paper), 8 * s);
+    list.AddRect(low, high, packed(state.tokens->quiet), 8 * s);
+    list.AddText({low.x + 14 * s, low.y + 8 * s},
+                 packed(small.boxes.empty() ? state.tokens->soft_ink : state.tokens->query), note.c_str());
+}
+
 void objectFrames(ImDrawList& list, const Laid& laid, float s) {
     const SheetPreview& preview = laid.preview;
     if (!preview.objects.page.drawing) return;
@@ -102,7 +129,7 @@ void words(const State& state, ImDrawList& list, ImVec2 low, ImVec2 high, const 
 
 /// On the empty page, when there is none to show.
 std::string insteadOfPage(const State& state) {
-    const KindPages& pages = state.preview.kinds[state.preview.kind];
+    const KindPages& pages = state.preview->kinds[state.preview->kind];
     if (!pages.problem.empty()) return "This could not be drawn: " + pages.problem + ".";
     const bool drawn = pages.version == state.document.version();
     if (drawn) return "No page: " + std::string(pages.kind->nothing) + ".";
@@ -155,7 +182,7 @@ bool dragged() {
 }
 
 void mouse(State& state, const Laid& laid, bool over, bool active) {
-    SheetPreview& preview = state.preview;
+    SheetPreview& preview = *state.preview;
     const ImGuiIO& io = ImGui::GetIO();
     preview.pointed = over && !dragged() ? objectUnder(laid, state.scale) : std::string();
     if (!preview.pointed.empty()) {
@@ -190,9 +217,9 @@ void rememberPlaces(State& state, const Laid& laid) {
     const ImVec2 low = laid.low();
     const ImVec2 high = laid.high();
     state.places["sheet:page"] = {low.x, low.y, high.x - low.x, high.y - low.y};
-    if (state.options.report.empty() || !state.preview.objects.page.drawing) return;
-    for (const std::string& id : state.preview.objects.in_order)
-        for (const auto& box : outlinesOf(state.preview.objects.page.get(), id)) {
+    if (state.options.report.empty() || !state.preview->objects.page.drawing) return;
+    for (const std::string& id : state.preview->objects.in_order)
+        for (const auto& box : outlinesOf(state.preview->objects.page.get(), id)) {
             const ImVec2 a = laid.at({box.low.x, box.high.y});
             const ImVec2 b = laid.at({box.high.x, box.low.y});
             state.places.try_emplace("sheet:object:" + id, Rect{a.x, a.y, b.x - a.x, b.y - a.y});
@@ -202,7 +229,7 @@ void rememberPlaces(State& state, const Laid& laid) {
 } // namespace
 
 void previewTable(State& state, const TableArea& table) {
-    SheetPreview& preview = state.preview;
+    SheetPreview& preview = *state.preview;
     const float s = state.scale;
     const PageOf page = pageOf(state);
     const Laid laid{preview, table, sizeOf(page)};
@@ -229,6 +256,7 @@ void previewTable(State& state, const TableArea& table) {
     }
     smallOnA4(list, laid);
     objectFrames(list, laid, s);
+    noteOnA4(state, list, laid);
     rememberPlaces(state, laid);
 }
 

@@ -1,5 +1,7 @@
 #include "app/report.hpp"
 
+#include "app/sheet_preview.hpp"
+
 #include "plan/io.hpp"
 #include "review/review.hpp"
 
@@ -48,8 +50,8 @@ void writeReport(const State& state, const render::Statistics& statistics, bool 
                    {"evening", state.lamps.evening},
                    {"scene", state.lamps.scene},
                    {"page", page.drawing ? page.get().number : ""},
-                   {"zoom", state.preview.view.pagePxPerMm()},
-                   {"pointed", state.preview.pointed},
+                   {"zoom", state.preview->view.pagePxPerMm()},
+                   {"pointed", state.preview->pointed},
                    {"agreed", count.agreed},
                    {"queried", count.queried},
                    {"message", state.message ? state.message->title : ""},

@@ -11,7 +11,7 @@ namespace gangway::app {
 namespace {
 
 KindPages& kindAt(State& state) {
-    return state.preview.kinds[state.preview.kind];
+    return state.preview->kinds[state.preview->kind];
 }
 
 bool stale(const State& state, const KindPages& pages) {
@@ -19,7 +19,7 @@ bool stale(const State& state, const KindPages& pages) {
 }
 
 void make(State& state, std::size_t index) {
-    SheetPreview& preview = state.preview;
+    SheetPreview& preview = *state.preview;
     preview.making.start(
         [source = sheetSource(state), kind = preview.kinds[index].kind, index,
          generation = preview.generation, version = state.document.version()](const std::stop_token&) {
@@ -35,7 +35,7 @@ void make(State& state, std::size_t index) {
 
 /// The kind one looks at first, then the others that are listed.
 void makeNext(State& state) {
-    SheetPreview& preview = state.preview;
+    SheetPreview& preview = *state.preview;
     if (preview.making.busy() || state.panel != Panel::Sheets) return;
     if (stale(state, kindAt(state))) {
         make(state, preview.kind);
@@ -54,7 +54,7 @@ std::size_t pageCount(const KindPages& pages) {
 
 /// On the page one looked at before its kind was drawn anew, or one wanted to come to.
 void land(State& state) {
-    SheetPreview& preview = state.preview;
+    SheetPreview& preview = *state.preview;
     const KindPages& pages = kindAt(state);
     const std::size_t count = pageCount(pages);
     const auto landing = std::exchange(preview.landing, SheetPreview::Landing::Stay);
@@ -74,7 +74,7 @@ void land(State& state) {
 }
 
 void take(State& state, MadeSheets made) {
-    SheetPreview& preview = state.preview;
+    SheetPreview& preview = *state.preview;
     if (made.generation != preview.generation) return;
     KindPages& pages = preview.kinds[made.kind];
     pages.version = made.version;
@@ -88,7 +88,7 @@ void take(State& state, MadeSheets made) {
 }
 
 void findObjects(State& state) {
-    SheetPreview& preview = state.preview;
+    SheetPreview& preview = *state.preview;
     const PageOf page = pageOf(state);
     if (preview.objects.page == page) return;
     preview.objects = {};
@@ -126,7 +126,7 @@ std::shared_ptr<const SheetSource> sheetSource(const State& state) {
 }
 
 void openSheets(State& state) {
-    SheetPreview& preview = state.preview;
+    SheetPreview& preview = *state.preview;
     if (preview.kinds.empty()) {
         for (const sheets::SheetKind& kind : sheets::sheetKinds())
             preview.kinds.push_back({&kind, preview.wanted.contains(std::string(kind.word)), 0, {}, {}, {}});
@@ -145,7 +145,7 @@ void closeSheets(State& state) {
 }
 
 void forgetSheets(State& state) {
-    SheetPreview& preview = state.preview;
+    SheetPreview& preview = *state.preview;
     ++preview.generation;
     for (KindPages& pages : preview.kinds) {
         pages.version = 0;
@@ -160,7 +160,7 @@ void forgetSheets(State& state) {
 }
 
 void endSheets(State& state) {
-    SheetPreview& preview = state.preview;
+    SheetPreview& preview = *state.preview;
     preview.making.end();
     preview.picturing.end();
     preview.writing.end();
@@ -168,7 +168,7 @@ void endSheets(State& state) {
 }
 
 void tendSheets(State& state) {
-    SheetPreview& preview = state.preview;
+    SheetPreview& preview = *state.preview;
     if (auto made = preview.making.take()) take(state, std::move(*made));
     tendOutput(state);
     if (preview.kinds.empty() || state.panel != Panel::Sheets) return;
@@ -177,7 +177,7 @@ void tendSheets(State& state) {
 }
 
 void showPage(State& state, std::size_t kind, std::size_t sheet) {
-    SheetPreview& preview = state.preview;
+    SheetPreview& preview = *state.preview;
     preview.kind = kind;
     preview.sheet = sheet;
     preview.landing = SheetPreview::Landing::Stay;
@@ -189,13 +189,13 @@ void showPage(State& state, std::size_t kind, std::size_t sheet) {
 }
 
 void showKind(State& state, std::size_t kind) {
-    if (state.preview.kinds.empty() || state.panel != Panel::Sheets) openSheets(state);
+    if (state.preview->kinds.empty() || state.panel != Panel::Sheets) openSheets(state);
     showPage(state, kind, 0);
-    if (stale(state, kindAt(state))) state.preview.landing = SheetPreview::Landing::First;
+    if (stale(state, kindAt(state))) state.preview->landing = SheetPreview::Landing::First;
 }
 
 void stepPage(State& state, Step step) {
-    SheetPreview& preview = state.preview;
+    SheetPreview& preview = *state.preview;
     const std::size_t count = pageCount(kindAt(state));
     const bool back = step == Step::Before || step == Step::Last;
     if (step == Step::First || step == Step::Last) {
@@ -229,7 +229,7 @@ void stepPage(State& state, Step step) {
 }
 
 PageOf pageOf(const State& state) {
-    const SheetPreview& preview = state.preview;
+    const SheetPreview& preview = *state.preview;
     if (preview.kinds.empty()) return {};
     const KindPages& pages = preview.kinds[preview.kind];
     if (preview.sheet >= pageCount(pages)) return {};

@@ -1,11 +1,12 @@
 // The preview of the sheets: pages as they will print, drawn and written on other threads so that the window
-// stays live.
+// stays live. What the rest of the window calls of it is in panels.hpp.
 #pragma once
 
 #include "app/background.hpp"
 #include "app/page_look.hpp"
 #include "app/page_view.hpp"
 #include "app/sheet_export.hpp"
+#include "export/export.hpp"
 
 #include <cstdint>
 #include <functional>
@@ -121,14 +122,6 @@ std::string shortName(const sheets::SheetKind& kind);
 // sheet_preview.cpp: pages.
 /// What sheets are drawn from, as it is now.
 std::shared_ptr<const SheetSource> sheetSource(const State& state);
-void openSheets(State& state);
-void closeSheets(State& state);
-/// Another plan was opened: nothing that is drawn counts any more.
-void forgetSheets(State& state);
-/// Ends all work on other threads.
-void endSheets(State& state);
-/// Once a frame: takes what other threads have finished, and gives them what comes next.
-void tendSheets(State& state);
 /// Opens the preview at a kind's first page.
 void showKind(State& state, std::size_t kind);
 void showPage(State& state, std::size_t kind, std::size_t sheet);
@@ -149,7 +142,6 @@ std::vector<const PagePicture*> picturesOf(State& state);
 // preview_bars.cpp, preview_table.cpp, preview_list.cpp, preview_output.cpp: its parts on screen.
 /// Zoom at which the page is as large as on paper, as far as the screen's size is known.
 double trueZoom(const State& state);
-void drawSheetPreview(State& state, float width, float height);
 void previewTable(State& state, const TableArea& table);
 void pageList(State& state);
 void outputColumn(State& state);
@@ -160,8 +152,5 @@ enum class PrintWhat { Sheet, Kind };
 void startPrint(State& state, PrintWhat what);
 /// Takes the results of both.
 void tendOutput(State& state);
-
-// preview_keys.cpp
-void previewKeys(State& state);
 
 } // namespace gangway::app

@@ -10,7 +10,6 @@
 #include "app/overlays.hpp"
 #include "app/placing.hpp"
 #include "app/plate_bench.hpp"
-#include "app/sheet_preview.hpp"
 #include "app/theme.hpp"
 #include "app/tying.hpp"
 #include "catalogue/catalogue.hpp"
@@ -29,12 +28,15 @@
 #include <chrono>
 #include <functional>
 #include <map>
+#include <memory>
 #include <optional>
 #include <set>
 #include <string>
 #include <vector>
 
 namespace gangway::app {
+
+struct SheetPreview;
 
 inline constexpr float kCardWidth = 340; ///< of the selected plate's card, pixels at scale 1
 
@@ -200,7 +202,7 @@ struct State {
     StripPicture strip;
     PlanPicture plan_picture;
     PlateBench bench;
-    SheetPreview preview;
+    std::unique_ptr<SheetPreview> preview; ///< always there: of the sheets
     Tying tying;
     Lamps lamps;
     Findings findings;

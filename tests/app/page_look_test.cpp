@@ -1,7 +1,7 @@
 // What becomes of a page on a copier and on smaller paper.
 #include "app/page_look.hpp"
 
-#include "drawing/bounds.hpp"
+#include "export/export.hpp"
 
 #include <catch2/catch.hpp>
 
@@ -36,23 +36,38 @@ TEST_CASE("a copier keeps black and white, loses light tints and makes every col
     CHECK(copied(Colour{200, 200, 0}) > copied(Colour{0, 0, 200}));
 }
 
-TEST_CASE("a copied picture has no colour left") {
+TEST_CASE("a copied sheet has no colour left in any stroke, fill, text or dimension") {
+    const Colour clay{0xB0, 0x50, 0x29};
+    const drawing::Pen pen{0.7, drawing::LineType::Continuous, clay};
+    drawing::Dimension dimension;
+    dimension.lines = {{{0, 0}, {30, 0}, pen}};
+    dimension.arcs = {{{5, 5}, 2, 0, 360, pen}};
+    dimension.texts = {words("1200", 3.5, {10, 1})};
+    dimension.texts[0].colour = clay;
+    drawing::Text tag = words("K-04", 3.5, {2, 20});
+    tag.colour = clay;
     drawing::Sheet sheet;
-    sheet.items = {
-        item("plates", "", drawing::Fill{{{0, 0}, {20, 0}, {20, 20}, {0, 20}}, {}, {0xB0, 0x50, 0x29}}),
-        item("plates", "",
-             drawing::Line{{0, 25}, {20, 25}, {0.7, drawing::LineType::Continuous, {0, 0, 255}}})};
-    const auto before = exporting::rasterise(sheet, {0, 0}, 30, 30, 4);
-    const auto after = copied(before);
-    REQUIRE(after.rgba.size() == before.rgba.size());
-    bool coloured_before = false;
-    for (std::size_t i = 0; i < after.rgba.size(); i += 4) {
-        coloured_before = coloured_before || before.rgba[i] != before.rgba[i + 2];
-        REQUIRE(after.rgba[i] == after.rgba[i + 1]);
-        REQUIRE(after.rgba[i] == after.rgba[i + 2]);
-        REQUIRE(after.rgba[i + 3] == 255);
+    sheet.items = {item("plates", "", drawing::Fill{{{0, 10}, {20, 10}, {20, 18}}, {}, clay}),
+                   item("plates", "", drawing::Line{{0, 25}, {20, 25}, pen}),
+                   item("plates", "", drawing::Polyline{{{0, 26}, {20, 28}}, false, pen}),
+                   item("plates", "", drawing::Arc{{25, 25}, 3, 0, 90, pen}),
+                   item("text", "", tag),
+                   item("dimensions", "", dimension)};
+    const auto coloured = [](const exporting::Bitmap& picture) {
+        std::size_t pixels = 0;
+        for (std::size_t i = 0; i < picture.rgba.size(); i += 4)
+            pixels += picture.rgba[i] != picture.rgba[i + 1] || picture.rgba[i] != picture.rgba[i + 2];
+        return pixels;
+    };
+    const drawing::Sheet grey = copied(sheet);
+    for (std::size_t i = 0; i < sheet.items.size(); ++i) {
+        INFO("item " << i);
+        drawing::Sheet one;
+        one.items = {sheet.items[i]};
+        CHECK(coloured(exporting::rasterise(one, {-1, -3}, 35, 35, 4)) > 10);
+        one.items = {grey.items[i]};
+        CHECK(coloured(exporting::rasterise(one, {-1, -3}, 35, 35, 4)) == 0);
     }
-    CHECK(coloured_before);
 }
 
 TEST_CASE("A3 printed on A4: numbers of 3.5 mm pass, texts of 2.5 mm are said") {
