@@ -37,6 +37,7 @@ struct Arguments {
     std::string face;  ///< empty: finished, at first fix structural
     std::string level; ///< empty: ffl, at first fix sfl
     std::string since;
+    bool checks = true;
     double dpi = 150;
 };
 
@@ -171,6 +172,7 @@ int run(Arguments arguments) {
         !(pack = loadPack(*plan, {}, arguments.plan)))
         return kBadInput;
     if (pack) options.pack = &*pack;
+    options.check_dimensions = arguments.checks;
     options.wet_zones = zones->wet_on_elevations;
     options.cable_zones = zones->cable;
     std::optional<plan::Plan> since;
@@ -189,12 +191,16 @@ int run(Arguments arguments) {
                                  arguments.lamps == "top",
                                  zones->wet_on_plans};
     std::vector<std::pair<std::string, drawing::Drawing>> drawings;
-    for (const std::string& word : *kinds) {
-        const sheets::SheetKind& kind = *sheets::findSheetKind(word);
-        auto drawing = sheets::drawKind(kind, input);
+    std::vector<const sheets::SheetKind*> wanted;
+    for (const std::string& word : *kinds)
+        wanted.push_back(sheets::findSheetKind(word));
+    auto drawn = sheets::drawKinds(wanted, input);
+    for (std::size_t i = 0; i < wanted.size(); ++i) {
+        const sheets::SheetKind& kind = *wanted[i];
+        auto& drawing = drawn[i];
         if (drawing && drawing->sheets.empty()) return fail(std::string(kind.nothing));
         if (!drawing) return fail(drawing.error());
-        drawings.emplace_back(word, std::move(*drawing));
+        drawings.emplace_back(kind.word, std::move(*drawing));
     }
     return write(drawings, *formats, arguments);
 }
@@ -241,6 +247,10 @@ Command addSheets(CLI::App& parser) {
         "--datum", arguments->level,
         "Where heights start: ffl (finished floor), sfl (structural floor, the slab) or site (site "
         "line); left out: ffl, with --fix first sfl");
+    app->add_flag(
+        "!--no-checks", arguments->checks,
+        "Elevations without auxiliary dimensions in brackets: from the nearest opening, pitches, equal "
+        "spacing");
     app->add_option("--since", arguments->since,
                     "An older plan file: elevations mark what is not as it was in it, with clouds and words");
     app->add_option("--dpi", arguments->dpi, "Dots per inch of PNG files, 20 to 1200")->capture_default_str();

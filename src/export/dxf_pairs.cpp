@@ -5,6 +5,8 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <array>
 #include <iterator>
 
 namespace gangway::exporting {
@@ -19,6 +21,21 @@ bool printableAscii(char32_t code) {
 
 bool control(char32_t code) {
     return code < 0x20 || (code >= 0x7F && code < 0xA0);
+}
+
+/// Windows code page 1252 from 80 to 9F, as Unicode's mapping table CP1252.TXT has it (from memory); 0:
+/// unused.
+constexpr std::array<char32_t, 32> kUpper1252{0x20AC, 0,      0x201A, 0x0192, 0x201E, 0x2026, 0x2020, 0x2021,
+                                              0x02C6, 0x2030, 0x0160, 0x2039, 0x0152, 0,      0x017D, 0,
+                                              0,      0x2018, 0x2019, 0x201C, 0x201D, 0x2022, 0x2013, 0x2014,
+                                              0x02DC, 0x2122, 0x0161, 0x203A, 0x0153, 0,      0x017E, 0x0178};
+
+/// The byte of the file's code page for a character; 0: it has none.
+unsigned char codePageByte(char32_t code) {
+    if (code >= 0xA0 && code <= 0xFF) return static_cast<unsigned char>(code);
+    const auto found = std::ranges::find(kUpper1252, code);
+    if (code < 0x80 || found == kUpper1252.end()) return 0;
+    return static_cast<unsigned char>(0x80 + (found - kUpper1252.begin()));
 }
 
 void appendEscaped(std::string& out, char32_t code) {
@@ -44,6 +61,8 @@ std::string dxfText(std::string_view utf8) {
             appendEscaped(out, code);
         else if (printableAscii(code))
             out += static_cast<char>(code);
+        else if (const unsigned char byte = codePageByte(code); byte != 0)
+            out += static_cast<char>(byte);
         else
             appendEscaped(out, code);
     }

@@ -12,8 +12,8 @@ namespace gangway::exporting {
 /// Written in hexadecimal; 0 is nobody's.
 using DxfHandle = std::uint32_t;
 
-/// Any text as the code page of AC1015 holds it: UTF-8 in, ASCII out, other characters as \U+XXXX (those
-/// beyond four digits as the replacement character), control characters left out, %% ^ and \U+ kept from
+/// Any text as the code page of AC1015 holds it: UTF-8 in, bytes of ANSI_1252 out, other characters as
+/// \U+XXXX (those beyond four digits as the replacement character), control characters left out, %% ^ and \U+ kept from
 /// being read as codes.
 std::string dxfText(std::string_view utf8);
 

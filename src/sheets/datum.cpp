@@ -13,9 +13,11 @@ std::string roomWords(const WallView& view) {
 
 std::string faceProblem(WallView& view) {
     const Neighbour left = neighbourOf(*view.room, view.wall, End::Left);
-    // An edge that turns away, as a balustrade's, is in sight: without a build-up it is measured from as it
-    // stands.
-    if (left.build_up_mm <= 0 && left.towards_viewer)
+    // An edge that turns away is in sight, and timber or no wall at all has no plaster: those are measured
+    // from as they stand.
+    const plan::WallStructure structure = view.room->walls[left.wall].structure;
+    const bool bare = structure == plan::WallStructure::Timber || structure == plan::WallStructure::None;
+    if (left.build_up_mm <= 0 && left.towards_viewer && !bare)
         return fmt::format(
             "the build-up of wall {} in {} is not stated, so distances can't start from its bare "
             "face; give its \"buildUp\", or draw from finished faces",

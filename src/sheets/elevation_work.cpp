@@ -1,6 +1,7 @@
 #include "sheets/elevation_work.hpp"
 
 #include "checks/margins.hpp"
+#include "drawing/dimensions.hpp"
 #include "sheets/paper.hpp"
 
 #include <algorithm>
@@ -44,6 +45,44 @@ std::map<std::string, double> marginsOf(const House& house, const Options& optio
     for (const checks::PlaceMargin& margin : checks::margins(facts))
         by_plate.emplace(margin.plate, std::max(margin.mm, 0.0));
     return by_plate;
+}
+
+/// The distance from the nearest edge of an opening that one can measure from: of its casing, at first fix of
+/// the opening itself. Farther than an arm reaches it is no check.
+std::string distanceFromOpening(const WallView& view, const Mounted& item) {
+    constexpr double kReach = 1000;
+    double nearest = kReach;
+    const geometry::FaceHole* from = nullptr;
+    for (const geometry::FaceHole& hole : view.holes) {
+        const double casing_mm = view.fix == Fix::First ? 0
+                                 : hole.hosted_here     ? hole.opening->casing_mm
+                                                        : hole.opening->casing_beyond_mm;
+        for (const double away :
+             {hole.left_mm - casing_mm - item.at_mm.x, item.at_mm.x - hole.right_mm - casing_mm})
+            if (away > 0 && away < nearest) {
+                nearest = away;
+                from = &hole;
+            }
+    }
+    if (from == nullptr) return {};
+    const std::string& name = from->opening->name.empty() ? from->opening->id : from->opening->name;
+    return fmt::format("check ({}) from {}", drawing::number(nearest), name);
+}
+
+/// "boxes (2 × 71)": the pitch of a row or column of boxes, once.
+std::string pitchOf(const Mounted& item) {
+    const auto& boxes = item.box_centres_mm;
+    if (boxes.size() < 2) return {};
+    const auto step = [&](std::size_t i) { return boxes[i + 1] - boxes[i]; };
+    for (std::size_t i = 1; i + 1 < boxes.size(); ++i)
+        if (plan::length(step(i) - step(0)) > 0.25) return {};
+    return fmt::format("boxes ({} × {})", boxes.size() - 1, drawing::number(plan::length(step(0))));
+}
+
+void addChecks(WallView& view) {
+    for (Mounted& item : view.mounted)
+        for (const std::string& words : {distanceFromOpening(view, item), pitchOf(item)})
+            if (!words.empty()) item.checks += (item.checks.empty() ? "" : "; ") + words;
 }
 
 std::string listOf(const std::vector<std::string>& names) {
@@ -103,6 +142,8 @@ std::expected<WallView, std::string> WallLooks::at(WallWork wall) const {
     if (view.fix == Fix::First)
         for (Mounted& item : view.mounted)
             item.behind.clear();
+    view.check_dimensions = options_->check_dimensions;
+    if (view.check_dimensions) addChecks(view);
     addZones(view, *options_);
     addChanges(view, *options_, changes_);
     if (std::string problem = countFrom(view, options_->datum); !problem.empty())

@@ -13,7 +13,7 @@ namespace {
 
 constexpr double kFar = 1e6;         ///< farther than any paper
 constexpr double kClearOfPlate = 80; ///< of a cut, real mm
-constexpr double kClearOfEdge = 60;  ///< of a cut from an opening's edge
+constexpr double kClearOfEdge = 60;  ///< of a cut from an opening
 constexpr double kAround = 60;       ///< of a detail's frame past its plates
 constexpr double kNeighbour = 120;   ///< plates nearer than this to a crowded one go with it
 constexpr Pen kMatch{0.5, drawing::LineType::LongDashDoubleDot, drawing::kBlack};
@@ -28,8 +28,7 @@ std::vector<Interval> barred(const WallView& view) {
         bars.emplace_back(item.at_mm.x - item.width_mm / 2 - kClearOfPlate,
                           item.at_mm.x + item.width_mm / 2 + kClearOfPlate);
     for (const auto& hole : view.holes)
-        for (const double edge : {hole.left_mm, hole.right_mm})
-            bars.emplace_back(edge - kClearOfEdge, edge + kClearOfEdge);
+        bars.emplace_back(hole.left_mm - kClearOfEdge, hole.right_mm + kClearOfEdge);
     std::ranges::sort(bars);
     std::vector<Interval> joined;
     for (const Interval& bar : bars) {
@@ -91,21 +90,22 @@ std::vector<Rect> clusters(const WallView& view, const std::vector<std::string>&
     return found;
 }
 
-void matchLine(std::vector<Item>& items, const WallView& view, OnPaper paper, End end) {
+void matchLine(std::vector<Item>& items, std::vector<Label>& labels, const WallView& view, OnPaper paper,
+               End end) {
     const bool left = end == End::Left;
     const double u = left ? view.left_mm() : view.right_mm();
     const double x = paper.mm(u);
     const double foot = paper.mm(view.slab_mm()) - 2;
     const double top = paper.mm(view.topAt(u)) + 2;
     Ink(items, "building").line({x, foot}, {x, top}, kMatch);
-    drawing::Text words;
-    words.text = fmt::format("match line, part {}", view.portion->number + (left ? -1UL : 1UL));
+    // Its words stand along it, outside of the picture.
+    Label words;
+    words.lines = {fmt::format("match line, part {}", view.portion->number + (left ? -1UL : 1UL))};
     words.turn_deg = 90;
-    words.align = drawing::Align::Centre;
-    words.height_mm = kNoteText;
-    // Outside of the picture, clear of the line by what ISO 129-1 leaves between text and line.
-    words.at = {left ? x - 1.2 : x + 1.2 + kNoteText, (foot + top) / 2};
-    Ink(items, "text").text(words);
+    words.within = left ? Rect{x - 4.8, foot, x - 1, top} : Rect{x + 1, foot, x + 4.8, top};
+    words.layer = "text";
+    words.need = Label::Need::Always;
+    labels.push_back(std::move(words));
 }
 
 } // namespace
@@ -168,13 +168,14 @@ Rect windowOf(const WallView& view, OnPaper paper) {
             view.shows(End::Right) ? kFar : paper.mm(portion.right_mm), kFar};
 }
 
-void drawPortionEdges(std::vector<Item>& items, const WallView& view, OnPaper paper) {
+void drawPortionEdges(std::vector<Item>& items, std::vector<Label>& labels, const WallView& view,
+                      OnPaper paper) {
     if (view.portion->v_mm) {
         Ink(items, "building").rect(windowOf(view, paper), kFrame);
         return;
     }
-    if (!view.shows(End::Left)) matchLine(items, view, paper, End::Left);
-    if (!view.shows(End::Right)) matchLine(items, view, paper, End::Right);
+    if (!view.shows(End::Left)) matchLine(items, labels, view, paper, End::Left);
+    if (!view.shows(End::Right)) matchLine(items, labels, view, paper, End::Right);
 }
 
 void drawDetailFrames(std::vector<Item>& items, Occupancy& occupancy, const WallView& view, OnPaper paper) {

@@ -11,7 +11,7 @@
 namespace gangway::sheets {
 
 /// The wall in `parts` stretches of about one length, each with what is mounted on it. No cut goes through a
-/// plate or close by one, nor through an opening's edge, as far as the wall has such places.
+/// plate or close by one, nor through an opening, as far as the wall has such places.
 std::vector<WallView> parted(const WallView& view, std::size_t parts);
 
 /// The wall with what is crowded on it (ids) and its close neighbours left to details: their numbers and tags
@@ -24,7 +24,8 @@ WallView detailView(const WallView& view, const Portion& detail);
 /// Where the picture of a portion ends, on paper; ends of the wall itself are far outside.
 Rect windowOf(const WallView& view, OnPaper paper);
 /// Match lines at a part's cuts with where the wall goes on; the edge of a detail.
-void drawPortionEdges(std::vector<Item>& items, const WallView& view, OnPaper paper);
+void drawPortionEdges(std::vector<Item>& items, std::vector<Label>& labels, const WallView& view,
+                      OnPaper paper);
 /// The frames of what is drawn apart, each with its name; names keep off what is taken.
 void drawDetailFrames(std::vector<Item>& items, Occupancy& occupancy, const WallView& view, OnPaper paper);
 

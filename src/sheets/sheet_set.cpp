@@ -3,6 +3,7 @@
 #include "checks/checks.hpp"
 #include "geometry/house_index.hpp"
 #include "sheets/findings_sheet.hpp"
+#include "sheets/in_parallel.hpp"
 #include "sheets/lighting_plan.hpp"
 #include "sheets/schedule_sheets.hpp"
 #include "sheets/switching_sheets.hpp"
@@ -92,6 +93,11 @@ Drawn drawKind(const SheetKind& kind, const SetInput& input) {
     Options options = input.options;
     options.paper = input.paper.empty() ? std::string(kind.paper) : input.paper;
     return kind.draw(input, options);
+}
+
+std::vector<Drawn> drawKinds(std::span<const SheetKind* const> kinds, const SetInput& input) {
+    return inParallel(kinds.size(), input.options.threads,
+                      [&](std::size_t i) { return drawKind(*kinds[i], input); });
 }
 
 } // namespace gangway::sheets

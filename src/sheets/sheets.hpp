@@ -27,8 +27,10 @@ struct Options {
     /// An older state of the plan: what is not as it was in it is marked; nullptr: nothing is. Must outlive
     /// the call.
     const plan::Plan* since = nullptr;
-    Fix fix = Fix::Second; ///< what elevations show
-    Datum datum;           ///< from where set-outs and heights of elevations count
+    bool check_dimensions = true; ///< auxiliary dimensions, in brackets
+    Fix fix = Fix::Second;        ///< what elevations show
+    unsigned threads = 0;         ///< that draw at the same time; 0: as many as the machine runs at once
+    Datum datum;                  ///< from where set-outs and heights of elevations count
 };
 
 /// Sheets E-01, E-02... (B-01, B-02... of boxes at first fix) for each wall with something on it, in room and

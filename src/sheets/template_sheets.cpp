@@ -22,7 +22,7 @@ constexpr double kInk = 0.5;       ///< half a broad line, so that it too stays 
 constexpr double kGap = 2;         ///< between templates
 constexpr double kProof = 100;     ///< length of the bars, measured with a ruler
 constexpr double kProofColumn = 7; ///< for the upright bar, at the right
-constexpr double kProofRow = 11;   ///< for the level one, under the templates
+constexpr double kProofRow = 12;   ///< for the level one, under the templates
 constexpr double kUnderCautions = 1;
 constexpr const char* kMeasureThis = "Measure this: 100 mm. If not, print again at actual size (100 %).";
 
@@ -84,7 +84,7 @@ private:
         drawProofBar(items, bar, Bar::Level);
         Ink words(items, "notes");
         const auto lines = wrapped(kMeasureThis, kValueText, sheet_.right - bar.x - kProof - 6);
-        words.paragraph({bar.x + kProof + 6, bar.y + 4}, lines, kValueText);
+        words.paragraph({bar.x + kProof + 6, bar.y + 5.6}, lines, kValueText);
         return top + kProofRow;
     }
 

@@ -8,6 +8,7 @@ import subprocess
 import sys
 
 import ezdxf
+from ezdxf.lldxf.encoding import decode_dxf_unicode
 from osgeo import gdal, ogr
 
 KINDS = "elevations,switching,lighting,schedule,findings"
@@ -35,7 +36,7 @@ def close(a, b, by=NEAR):
 
 
 def pairs_of(file):
-    lines = file.read_bytes().decode("ascii").split("\n")
+    lines = file.read_bytes().decode("cp1252").split("\n")
     expect(lines[-1] == "" and len(lines) % 2 == 1, f"{file.name}: not whole pairs")
     return [(int(code), value) for code, value in zip(lines[0:-1:2], lines[1::2])]
 
@@ -68,8 +69,8 @@ def check_handles(file):
 
 
 def value_of(text):
-    """A printed length: '1073', '+2400', '-12.5', '(900)'."""
-    return float(text.strip("()+"))
+    """A printed length: 1073, +2400, -12.5, (900), (3 × 300 = 900)."""
+    return float(text.split("=")[-1].strip("()+ "))
 
 
 def entities(doc):
@@ -145,6 +146,11 @@ def check_looks(doc, scale, where):
     return heights
 
 
+def plain(words):
+    """As it is read: what the file's code page lacks is written as \\U+XXXX (DXF reference)."""
+    return decode_dxf_unicode(words)
+
+
 def texts_of(doc):
     """Words as they show: in the spaces, and in the blocks that are put there."""
     words = collections.Counter()
@@ -152,7 +158,7 @@ def texts_of(doc):
     def add(layout):
         for entity in layout:
             if entity.dxftype() == "TEXT":
-                words[entity.plain_text()] += 1
+                words[plain(entity.plain_text())] += 1
             elif entity.dxftype() in ("INSERT", "DIMENSION"):
                 add(doc.blocks.get(entity.dxf.name if entity.dxftype() == "INSERT" else entity.dxf.geometry))
     for layout in doc.layouts:
@@ -264,7 +270,7 @@ def check_gdal(file, doc, words):
     for feature in source.GetLayerByName("entities"):
         if feature.GetField("Text") and "AcDbText" in (feature.GetField("SubClasses") or "") or \
                 (feature.GetField("Text") and "AcDbDimension" not in (feature.GetField("SubClasses") or "")):
-            read[feature.GetField("Text")] += 1
+            read[plain(feature.GetField("Text"))] += 1
         if feature.GetField("Layer") == "building" and not feature.GetField("PaperSpace"):
             edge = feature.GetGeometryRef().GetEnvelope()[1]
             right = edge if right is None else max(right, edge)
