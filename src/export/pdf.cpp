@@ -48,7 +48,8 @@ private:
     std::vector<std::string>& layers_;
 };
 
-std::expected<std::string, std::string> cairoPdf(const drawing::Drawing& drawing, PdfDocument& document) {
+std::expected<std::string, std::string> cairoPdf(const drawing::Drawing& drawing, PdfDocument& document,
+                                                 const std::function<bool(std::size_t)>& go_on) {
     auto face = drawingFontFace();
     if (!face) return std::unexpected(face.error());
     std::string bytes;
@@ -57,6 +58,7 @@ std::expected<std::string, std::string> cairoPdf(const drawing::Drawing& drawing
         append, &bytes, first.width_mm * kPointsPerMillimetre, first.height_mm * kPointsPerMillimetre));
     const Context context(cairo_create(surface.get()));
     for (const drawing::Sheet& sheet : drawing.sheets) {
+        if (go_on && !go_on(document.pages.size())) return std::unexpected("it was cancelled");
         PdfPage page;
         page.width_pt = sheet.width_mm * kPointsPerMillimetre;
         page.height_pt = sheet.height_mm * kPointsPerMillimetre;
@@ -116,8 +118,8 @@ std::vector<std::vector<PdfLink>> linksOf(const drawing::Drawing& drawing) {
 
 } // namespace
 
-std::expected<void, std::string> writePdf(const drawing::Drawing& drawing,
-                                          const std::filesystem::path& file) {
+std::expected<void, std::string> writePdf(const drawing::Drawing& drawing, const std::filesystem::path& file,
+                                          const std::function<bool(std::size_t drawn)>& go_on) {
     if (drawing.sheets.empty())
         return std::unexpected(fmt::format("cannot write '{}': there is no sheet to print", file.string()));
     for (const drawing::Sheet& sheet : drawing.sheets)
@@ -132,7 +134,7 @@ std::expected<void, std::string> writePdf(const drawing::Drawing& drawing,
     document.subject = drawing::cleanUtf8(drawing.subject);
     document.author = drawing::cleanUtf8(drawing.author);
     document.date = drawing.date;
-    const auto drawn = cairoPdf(drawing, document);
+    const auto drawn = cairoPdf(drawing, document, go_on);
     for (std::size_t i = 0; i < document.pages.size(); ++i)
         document.pages[i].links = links[i];
     if (!drawn) return std::unexpected(fmt::format("cannot write '{}': {}", file.string(), drawn.error()));
