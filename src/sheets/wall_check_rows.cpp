@@ -18,6 +18,7 @@ constexpr double kDescent = 0.6;      ///< letters below the last baseline
 constexpr double kLeastRow = 7.5;     ///< thick fingers, bad light
 constexpr double kTick = 5;           ///< side of a square to tick
 constexpr std::size_t kMostLines = 2; ///< of what is in a box; all of it is on the elevation
+constexpr const char* kPhoto = "photo no.";
 constexpr const char* kName = "name, signature";
 constexpr double kWritingLine = 5.2; ///< over it there is room for handwriting
 
@@ -252,21 +253,22 @@ Block surfaceHeading(const plan::Room& room, const Surface& surface, double widt
     const double place = width_mm - 2 * kCellPad - (continued ? 0 : kPhotoSlot);
     const bool large = drawing::measure(words, kValueText).width_mm <= place;
     const double text_mm = large ? kValueText : kNoteText;
-    auto lines = wrapped(words, text_mm, place);
+    const auto lines = wrapped(words, text_mm, place);
     double y = ink.paragraph({kCellPad, -kBaseline}, lines, text_mm);
     if (!continued) {
-        const double x = writingSlot(ink, {width_mm - kPhotoSlot, -kBaseline}, "photo no.", 18);
+        const double x = writingSlot(ink, {width_mm - kPhotoSlot, -kBaseline}, kPhoto, 18);
         writingSlot(ink, {x + 2, -kBaseline}, "taken", width_mm - x - 13);
     }
     const std::string how =
         surface.kind == Surface::Kind::Wall ? wallMeasure(room, surface) : measuredInWords(surface);
+    double over = std::max(drawing::measure(lines.back(), text_mm).descent_mm,
+                           drawing::measure(kPhoto, kNoteText).descent_mm);
     for (const std::string& line : wrapped(how, kNoteText, width_mm - 2 * kCellPad)) {
-        y -= std::max(1.5 * kNoteText, drawing::measure(lines.back(), text_mm).descent_mm +
-                                           drawing::measure(line, kNoteText).ascent_mm + 0.6);
+        y -= over + drawing::measure(line, kNoteText).ascent_mm + 0.5;
         ink.text({kCellPad, y}, line, kNoteText);
-        lines.push_back(line);
+        over = drawing::measure(line, kNoteText).descent_mm;
     }
-    heading.height_mm = kUnder - y + drawing::measure(lines.back(), kNoteText).descent_mm;
+    heading.height_mm = kUnder - y + over;
     ink.line({0, 0}, {0, -heading.height_mm}, kThin);
     ink.line({width_mm, 0}, {width_mm, -heading.height_mm}, kThin);
     ink.line({0, -heading.height_mm}, {width_mm, -heading.height_mm}, kOutline);
