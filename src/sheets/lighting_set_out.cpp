@@ -36,7 +36,7 @@ class Maker {
 public:
     Maker(const House& house, const Options& options, const Paper& paper)
         : house_(house), options_(options), net_(house.plan(), house.catalogue()), numbers_(house),
-          pages_(house.plan().project, paper) {}
+          pages_(house.plan(), paper) {}
 
     std::expected<drawing::Drawing, std::string> make() {
         for (const plan::Storey& storey : house_.plan().storeys) {

@@ -48,8 +48,8 @@ struct PlanPage {
 
 class PlanPages {
 public:
-    PlanPages(const plan::Project& project, const Paper& paper)
-        : project_(project), layout_(layoutOn(paper, Arrangement::SideColumn)) {}
+    PlanPages(const plan::Plan& plan, const Paper& paper)
+        : plan_(plan), layout_(layoutOn(paper, Arrangement::SideColumn)) {}
 
     const Layout& layout() const { return layout_; }
     /// The view's place under its heading and over its footnote.
@@ -82,7 +82,7 @@ private:
     std::vector<Rect> widthColumns(double top) const;
     void place(std::vector<Item>& items, std::vector<SheetPart>& parts, std::vector<Rect> columns) const;
 
-    const plan::Project& project_;
+    const plan::Plan& plan_;
     Layout layout_;
     std::vector<Page> pages_;
 };
