@@ -278,7 +278,8 @@ Command addSheets(CLI::App& parser) {
     app->add_option("--wall", arguments->wall, "Only this wall of it, by letter");
     app->add_option(
            "--only", arguments->only,
-           "Kinds of sheet: cover (index, key plans, revisions), rooms (a room's plan among its elevations), elevations, plan (storeys, with the "
+           "Kinds of sheet: cover (index, key plans, revisions), rooms (a room's plan among its elevations), "
+           "elevations, plan (storeys, with the "
            "sheet of each wall's elevation), switching, lighting (ceilings dimensioned from two walls, then "
            "the light), schedule, findings, wallcheck (every box to tick, by wall), templates (boxes at true "
            "size for drilling), separated by commas")
@@ -302,12 +303,11 @@ Command addSheets(CLI::App& parser) {
     app->add_option(
         "--datum", arguments->level,
         "Where heights start: ffl (finished floor), sfl (structural floor, the slab) or site (site "
-        "line); left out: ffl, with --fix first sfl");
+        "line); left out: as in the plan's last issue, else ffl; with --fix first sfl");
     app->add_flag(
         "!--no-checks", arguments->checks,
         "Elevations without auxiliary dimensions in brackets: from the nearest opening, pitches, equal "
         "spacing");
-        "line); left out: as in the plan's last issue, else ffl; with --fix first sfl");
     app->add_option(
         "--since", arguments->since,
         "Mark on elevations what is not as it was, with clouds and words: in an issue of the plan, by its "
