@@ -140,9 +140,10 @@ std::expected<std::vector<Shown>, std::string> picturesOf(const WallView& view, 
     if (whole && whole->picture.crowded.empty()) return std::vector{std::move(*whole)};
     std::vector<Shown> best;
     if (whole) best.push_back(*whole);
+    std::vector<double> scales(kPartScales.begin(), kPartScales.end());
+    if (scale_asked) scales = {*scale_asked};
     for (std::size_t parts = 2; parts <= kMostParts; ++parts)
-        for (const double scale : kPartScales) {
-            if (scale_asked && scale != *scale_asked) continue;
+        for (const double scale : scales) {
             if (whole && scale > whole->picture.scale) continue;
             auto shown = shownInParts(view, paper, parts, scale);
             if (!shown) continue;
