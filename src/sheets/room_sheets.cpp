@@ -7,7 +7,6 @@
 #include "sheets/plan_pages.hpp"
 #include "sheets/plan_view.hpp"
 #include "sheets/room_table.hpp"
-#include "sheets/site_notes.hpp"
 #include "sheets/switching_legend.hpp"
 #include "sheets/wall_markers.hpp"
 
@@ -61,7 +60,7 @@ class Maker {
 public:
     Maker(const House& house, const Options& options, const Paper& paper)
         : house_(house), options_(options), net_(house.plan(), house.catalogue()), numbers_(house),
-          looks_(house, options), pages_(house.plan().project, paper) {}
+          looks_(house, options), pages_(house.plan().project, paper, PlanPages::Footnote::Cautions) {}
 
     std::expected<drawing::Drawing, std::string> make() {
         auto walls = wallsWithSomething(house_);
@@ -238,7 +237,6 @@ private:
         std::ranges::move(otherGroups(house_, points), std::back_inserter(groups));
         return {{"Centres", roomTable(groups, width)},
                 {"How to measure", measuring(work, points, width)},
-                {"Cautions", cautions(width, Wording::Short)},
                 {"Legend", legendOf(work, width)}};
     }
 

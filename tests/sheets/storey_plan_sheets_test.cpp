@@ -150,9 +150,12 @@ TEST_CASE("every plate stands on its storey's plan with its tag and its height a
             const auto at = geometry::hostPoint(*plan, plate.room, plate.host);
             REQUIRE(at.has_value());
             INFO(plan->project.name << " " << plate.id);
-            REQUIRE(words.size() == 2);
-            CHECK(words.front() == (plate.tag.empty() ? plate.id : plate.tag));
-            CHECK(words.back() == drawing::number(at->z));
+            // Once, or again on the larger plan of a crowded room.
+            REQUIRE((words.size() == 2 || words.size() == 4));
+            for (std::size_t i = 0; i < words.size(); i += 2) {
+                CHECK(words[i] == (plate.tag.empty() ? plate.id : plate.tag));
+                CHECK(words[i + 1] == drawing::number(at->z));
+            }
         }
     }
 }
@@ -191,12 +194,13 @@ TEST_CASE("a room's storey plan has the number that it has in the whole set") {
     options.room = "study";
     const auto some = plansOf(plan, options);
     REQUIRE_FALSE(some.sheets.empty());
+    CHECK(some.sheets.front().title == "Upper floor, plan");
+    const auto whole = plansOf(plan);
     for (const auto& sheet : some.sheets) {
-        const auto whole = plansOf(plan);
         const auto same = std::ranges::find(whole.sheets, sheet.number, &drawing::Sheet::number);
         REQUIRE(same != whole.sheets.end());
         CHECK(drawing::dump(sheet) == drawing::dump(*same));
-        CHECK(sheet.title.starts_with("Upper floor"));
+        CHECK_FALSE(sheet.title.starts_with("Ground floor"));
     }
 }
 
