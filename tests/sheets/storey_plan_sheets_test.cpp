@@ -38,7 +38,7 @@ struct Seen {
 
 std::vector<Seen> markersOn(const drawing::Sheet& sheet) {
     struct Parts {
-        const drawing::Arc* circle = nullptr;
+        std::optional<drawing::Pt> centre; ///< of the circle, or of the capsule around a longer name
         const drawing::Fill* pointer = nullptr;
         std::vector<const drawing::Text*> texts;
         std::size_t view = 0;
@@ -48,7 +48,9 @@ std::vector<Seen> markersOn(const drawing::Sheet& sheet) {
         if (!item.id.starts_with("sheet:") || item.view == 0) continue;
         Parts& parts = found[item.id];
         parts.view = item.view;
-        if (const auto* arc = std::get_if<drawing::Arc>(&item.primitive)) parts.circle = arc;
+        if (const auto* arc = std::get_if<drawing::Arc>(&item.primitive)) parts.centre = arc->centre;
+        if (const auto* capsule = std::get_if<drawing::Polyline>(&item.primitive))
+            parts.centre = test::centreOf(*capsule);
         if (const auto* fill = std::get_if<drawing::Fill>(&item.primitive))
             if (fill->outline.size() == 3) parts.pointer = fill;
         if (const auto* text = std::get_if<drawing::Text>(&item.primitive)) parts.texts.push_back(text);
@@ -56,9 +58,9 @@ std::vector<Seen> markersOn(const drawing::Sheet& sheet) {
     std::vector<Seen> markers;
     for (const auto& [id, parts] : found) {
         INFO(sheet.number << " " << id);
-        REQUIRE((parts.circle != nullptr && parts.pointer != nullptr && parts.texts.size() == 2));
+        REQUIRE((parts.centre && parts.pointer != nullptr && parts.texts.size() == 2));
         const drawing::View& view = sheet.views.at(parts.view - 1);
-        const drawing::Pt centre = parts.circle->centre;
+        const drawing::Pt centre = *parts.centre;
         // The pointer's tip is its corner that is farthest from the circle.
         const drawing::Pt tip = *std::ranges::max_element(parts.pointer->outline, {}, [&](drawing::Pt p) {
             return std::hypot(p.x - centre.x, p.y - centre.y);
