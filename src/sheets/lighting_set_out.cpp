@@ -35,7 +35,7 @@ class Maker {
 public:
     Maker(const House& house, const Options& options, const Paper& paper)
         : house_(house), options_(options), net_(house.plan(), house.catalogue()), numbers_(house),
-          pages_(house.plan().project, paper, PlanPages::Footnote::Cautions) {}
+          pages_(house.plan(), paper, PlanPages::Footnote::Cautions) {}
 
     std::expected<drawing::Drawing, std::string> make() {
         for (const plan::Storey& storey : house_.plan().storeys) {

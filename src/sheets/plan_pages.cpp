@@ -122,7 +122,7 @@ void PlanPages::drawHeading(std::vector<Item>& items, const PlanPage& page) cons
 /// Room to sign beside the revisions.
 void PlanPages::drawStrip(std::vector<Item>& items) const {
     const Pt strip{layout_.title_corner.x, layout_.title_corner.y + kTitleHeight};
-    drawRevisions(items, strip, project_);
+    drawRevisions(items, strip, plan_);
     Ink lines(items, "frame");
     lines.line({strip.x - kTitleWidth, strip.y + kStripHeight}, {strip.x, strip.y + kStripHeight}, kNarrow);
     constexpr double kSignature = 82;
@@ -220,15 +220,15 @@ std::size_t PlanPages::sheetsTaken(const PlanPage& page) const {
 
 drawing::Drawing PlanPages::finished(std::string subject) {
     drawing::Drawing drawing;
-    drawing.title = project_.name;
+    drawing.title = plan_.project.name;
     drawing.subject = std::move(subject);
-    drawing.author = project_.designer;
-    drawing.date = project_.date;
+    drawing.author = plan_.project.designer;
+    drawing.date = plan_.project.date;
     for (std::size_t i = 0; i < pages_.size(); ++i) {
         Page& page = pages_[i];
         if (!page.asked_for) continue;
         page.fields.sheet_of = fmt::format("{} / {}", i + 1, pages_.size());
-        drawTitleBlock(page.sheet.items, layout_.title_corner, project_, page.fields);
+        drawTitleBlock(page.sheet.items, layout_.title_corner, plan_.project, page.fields);
         drawing.sheets.push_back(std::move(page.sheet));
     }
     pages_.clear();

@@ -50,8 +50,8 @@ class PlanPages {
 public:
     /// What stands under the pictures of every sheet: with the cautions, where the parts have none.
     enum class Footnote { DoNotScale, Cautions };
-    PlanPages(const plan::Project& project, const Paper& paper, Footnote footnote)
-        : project_(project), layout_(layoutOn(paper, Arrangement::SideColumn)), footnote_(footnote) {}
+    PlanPages(const plan::Plan& plan, const Paper& paper, Footnote footnote)
+        : plan_(plan), layout_(layoutOn(paper, Arrangement::SideColumn)), footnote_(footnote) {}
 
     const Layout& layout() const { return layout_; }
     /// The view's place under its heading and over its footnote.
@@ -86,7 +86,7 @@ private:
     std::vector<Rect> widthColumns(double top) const;
     void place(std::vector<Item>& items, std::vector<SheetPart>& parts, std::vector<Rect> columns) const;
 
-    const plan::Project& project_;
+    const plan::Plan& plan_;
     Layout layout_;
     Footnote footnote_;
     std::vector<Page> pages_;

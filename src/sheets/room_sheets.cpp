@@ -60,7 +60,7 @@ class Maker {
 public:
     Maker(const House& house, const Options& options, const Paper& paper)
         : house_(house), options_(options), net_(house.plan(), house.catalogue()), numbers_(house),
-          looks_(house, options), pages_(house.plan().project, paper, PlanPages::Footnote::Cautions) {}
+          looks_(house, options), pages_(house.plan(), paper, PlanPages::Footnote::Cautions) {}
 
     std::expected<drawing::Drawing, std::string> make() {
         auto walls = wallsWithSomething(house_);

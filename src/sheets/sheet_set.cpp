@@ -2,12 +2,15 @@
 
 #include "checks/checks.hpp"
 #include "geometry/house_index.hpp"
+#include "review/issues.hpp"
+#include "sheets/cover_sheet.hpp"
 #include "sheets/findings_sheet.hpp"
 #include "sheets/in_parallel.hpp"
 #include "sheets/lighting_plan.hpp"
 #include "sheets/lighting_set_out.hpp"
 #include "sheets/room_sheets.hpp"
 #include "sheets/schedule_sheets.hpp"
+#include "sheets/sheet_prints.hpp"
 #include "sheets/storey_plan_sheets.hpp"
 #include "sheets/switching_sheets.hpp"
 #include "sheets/template_sheets.hpp"
@@ -21,6 +24,28 @@
 namespace gangway::sheets {
 
 namespace {
+
+Drawn cover(const SetInput& input, const Options& options) {
+    CoverContent content;
+    content.pack = input.pack;
+    std::vector<drawing::Drawing> drawn;
+    content.set = input.set;
+    if (content.set == nullptr) {
+        auto set = wholeSet(input);
+        if (!set) return std::unexpected(std::move(set.error()));
+        drawn = std::move(*set);
+        content.set = &drawn;
+    }
+    // A plan that is as it was issued has its prints in the issue; for another they are found again.
+    std::vector<plan::IssuedSheet> prints;
+    if (!input.plan->issues.empty() && review::issuedAs(*input.plan) == nullptr) {
+        auto now = setPrints(input);
+        if (!now) return std::unexpected(std::move(now.error()));
+        prints = std::move(*now);
+        content.prints = &prints;
+    }
+    return coverSheets(*input.plan, *input.catalogue, content, options);
+}
 
 Drawn elevations(const SetInput& input, const Options& options) {
     return elevationSheets(*input.plan, *input.catalogue, options);
@@ -78,6 +103,8 @@ Drawn templates(const SetInput& input, const Options& options) {
 
 // What is carried about on site and cut up is meant for A4.
 constexpr std::array kKinds{
+    SheetKind{kCoverWord, "Cover: index, key plans, revisions, whom to ask", "A3", true,
+              "there is nothing to cover", cover},
     SheetKind{"rooms", "Rooms: plan and elevations on one sheet", "A3", false,
               "there is no plate and no luminaire, so no room sheet is drawn", rooms},
     SheetKind{"elevations", "Wall elevations, dimensioned", "A3", false,

@@ -27,7 +27,7 @@ class Maker {
 public:
     Maker(const House& house, const Options& options, const Paper& paper)
         : house_(house), plan_(house.plan()), options_(options), net_(plan_, house.catalogue()),
-          numbers_(house), pages_(plan_.project, paper, PlanPages::Footnote::Cautions) {}
+          numbers_(house), pages_(plan_, paper, PlanPages::Footnote::Cautions) {}
 
     /// Every storey is put on sheets, so that those of one room have their numbers in the whole set.
     std::expected<drawing::Drawing, std::string> make() {
