@@ -116,7 +116,7 @@ void leaveOutTagsOn(StoreySymbols& symbols, const std::vector<Item>& rows) {
 
 // --- the table
 
-constexpr double kTagColumn = 16;
+constexpr double kTagColumn = 17;
 constexpr double kLeastNumber = 12.5; ///< width of a number's column
 constexpr double kPad = 1.2;
 constexpr double kLeastRow = 5.4;
@@ -146,15 +146,17 @@ struct RowTexts {
 Block tableRow(const RowTexts& texts, double number_mm, double width_mm) {
     const double left = kTagColumn + 3 * number_mm + kPad;
     const auto what = wrapped(texts.what, kNoteText, width_mm - left);
-    const auto tag = wrapped(texts.tag, kValueText, kTagColumn - kPad);
+    const bool large = drawing::measure(texts.tag, kValueText).width_mm <= kTagColumn - kPad;
+    const double tag_height = large ? kValueText : kNoteText;
+    const auto tag = wrapped(texts.tag, tag_height, kTagColumn - kPad);
     Block row;
     row.height_mm =
-        std::max({kLeastRow, paragraphHeight(what, kNoteText) + 2.4, paragraphHeight(tag, kValueText) + 2.4});
+        std::max({kLeastRow, paragraphHeight(what, kNoteText) + 2.4, paragraphHeight(tag, tag_height) + 2.4});
     Ink ink(row.items, "text", texts.id);
     const auto middle = [&](const std::vector<std::string>& lines, double height) {
         return -(row.height_mm - paragraphHeight(lines, height)) / 2 - height;
     };
-    ink.paragraph({0, middle(tag, kValueText)}, tag, kValueText);
+    ink.paragraph({0, middle(tag, tag_height)}, tag, tag_height);
     for (std::size_t i = 0; i < texts.numbers.size(); ++i)
         ink.text({kTagColumn + static_cast<double>(i + 1) * number_mm - kPad,
                   middle({texts.numbers[i]}, kValueText)},

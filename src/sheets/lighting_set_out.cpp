@@ -3,7 +3,6 @@
 #include "sheets/ceiling_view.hpp"
 #include "sheets/packing.hpp"
 #include "sheets/plan_pages.hpp"
-#include "sheets/site_notes.hpp"
 #include "sheets/switching_legend.hpp"
 #include "sheets/wall_markers.hpp"
 
@@ -36,7 +35,7 @@ class Maker {
 public:
     Maker(const House& house, const Options& options, const Paper& paper)
         : house_(house), options_(options), net_(house.plan(), house.catalogue()), numbers_(house),
-          pages_(house.plan(), paper) {}
+          pages_(house.plan(), paper, PlanPages::Footnote::Cautions) {}
 
     std::expected<drawing::Drawing, std::string> make() {
         for (const plan::Storey& storey : house_.plan().storeys) {
@@ -186,7 +185,6 @@ private:
         page.parts = {{"Dimensions",
                        {headingBlock("Dimensions of each room on sheet", width), notesBlock(where, width)}},
                       {"How to read", howToRead(false)},
-                      {"Cautions", cautions(width, Wording::Short)},
                       {"Symbols", symbols()}};
         page.sheets.push_back(pages_.centred(
             {page.title, picture.scale, std::move(picture.items), {}, std::move(picture.placed)},
@@ -236,7 +234,6 @@ private:
         if (drawing::measure(page.title, kTitleText).width_mm > kLongTitle)
             page.title = storey.name + ", lighting set-out";
         page.parts.push_back({"How to read", howToRead(true)});
-        page.parts.push_back({"Cautions", cautions(width, Wording::Short)});
         page.parts.push_back({"Symbols", symbols()});
         return page;
     }

@@ -12,6 +12,7 @@ namespace gangway::sheets {
 namespace {
 
 constexpr std::size_t kMostParts = 200;
+constexpr double kFootnoteInset = 2.5;
 
 double heightOf(const std::vector<Block>& blocks) {
     double height = 0;
@@ -47,15 +48,36 @@ void drawNorthArrow(Ink& ink, Pt foot) {
 Rect PlanPages::pictureRoom() const {
     Rect room = layout_.view;
     room.top -= kHeading;
-    room.bottom += kFootnote;
+    room.bottom += footnoteHeight(layout_.view.width());
     return room;
 }
 
 PackRoom PlanPages::packRoom() const {
     PackRoom room{pictureRoom(), {}};
     if (layout_.paper.upright) return room;
-    room.low = {room.full.left, layout_.table.bottom + kFootnote, layout_.table.right, room.full.bottom};
+    const double foot = footnoteHeight(layout_.table.right - room.full.left);
+    room.low = {room.full.left, layout_.table.bottom + foot, layout_.table.right, room.full.bottom};
     return room;
+}
+
+double PlanPages::footnoteHeight(double width_mm) const {
+    if (footnote_ == Footnote::DoNotScale) return kFootnote;
+    std::vector<Item> lines;
+    return 1.9 - drawCautionLines(lines, {0, 0}, width_mm - kFootnoteInset);
+}
+
+/// Returns how far down it reaches.
+double PlanPages::drawFootnote(std::vector<Item>& items, double bottom) const {
+    // Clear of the centring mark, which may be at its height.
+    const double left = layout_.view.left + kFootnoteInset;
+    if (footnote_ == Footnote::DoNotScale) {
+        Ink(items, "notes").text({left, bottom - kFootnote + 0.6}, kDoNotScale, kNoteText);
+        return bottom - kFootnote;
+    }
+    const bool beside_title =
+        !layout_.paper.upright && bottom - footnoteHeight(layout_.view.width()) < layout_.view.bottom - 0.01;
+    const double right = beside_title ? layout_.table.right : layout_.view.right;
+    return drawCautionLines(items, {left, bottom - 1.9}, right - left);
 }
 
 PictureSheet PlanPages::centred(PlacedPicture picture, const Rect& extent) const {
@@ -164,10 +186,7 @@ void PlanPages::drawPictures(Page& page, const PlanPage& subject, PictureSheet s
     for (PlacedPicture& picture : sheet.pictures)
         placePicture(page.sheet, std::move(picture.items), picture.origin, std::move(picture.name),
                      picture.scale, std::move(picture.placed));
-    // Clear of the centring mark, which may be at its height.
-    Ink(items, "notes")
-        .text({layout_.view.left + 2.5, sheet.bottom - kFootnote + 0.6}, kDoNotScale, kNoteText);
-    place(items, parts, columnsBeside(sheet.bottom - kFootnote));
+    place(items, parts, columnsBeside(drawFootnote(items, sheet.bottom)));
 }
 
 std::vector<PlanPages::Page> PlanPages::drawn(PlanPage subject) const {

@@ -48,8 +48,10 @@ struct PlanPage {
 
 class PlanPages {
 public:
-    PlanPages(const plan::Plan& plan, const Paper& paper)
-        : plan_(plan), layout_(layoutOn(paper, Arrangement::SideColumn)) {}
+    /// What stands under the pictures of every sheet: with the cautions, where the parts have none.
+    enum class Footnote { DoNotScale, Cautions };
+    PlanPages(const plan::Plan& plan, const Paper& paper, Footnote footnote)
+        : plan_(plan), layout_(layoutOn(paper, Arrangement::SideColumn)), footnote_(footnote) {}
 
     const Layout& layout() const { return layout_; }
     /// The view's place under its heading and over its footnote.
@@ -73,6 +75,8 @@ private:
     };
 
     std::vector<Page> drawn(PlanPage subject) const;
+    double footnoteHeight(double width_mm) const;
+    double drawFootnote(std::vector<Item>& items, double bottom) const;
     void drawPictures(Page& page, const PlanPage& subject, PictureSheet sheet,
                       std::vector<SheetPart>& parts) const;
     Page emptyPage(const PlanPage& page, int part) const;
@@ -84,6 +88,7 @@ private:
 
     const plan::Plan& plan_;
     Layout layout_;
+    Footnote footnote_;
     std::vector<Page> pages_;
 };
 

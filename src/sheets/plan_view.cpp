@@ -139,28 +139,27 @@ PlanPicture planPicture(const StoreyBase& base, const std::vector<Item>& between
 void putTextsOver(std::vector<Item>& items) {
     struct Segment {
         Pt from, to;
-        const std::string* id;
     };
     std::vector<Segment> lines;
     for (const Item& item : items) {
         if (const auto* line = std::get_if<drawing::Line>(&item.primitive))
-            lines.push_back({line->from, line->to, &item.id});
+            lines.push_back({line->from, line->to});
         if (const auto* polyline = std::get_if<drawing::Polyline>(&item.primitive))
             for (std::size_t i = 1; i < polyline->points.size(); ++i)
-                lines.push_back({polyline->points[i - 1], polyline->points[i], &item.id});
+                lines.push_back({polyline->points[i - 1], polyline->points[i]});
         if (const auto* dimension = std::get_if<drawing::Dimension>(&item.primitive))
             for (const drawing::Line& line : dimension->lines)
-                lines.push_back({line.from, line.to, &item.id});
+                lines.push_back({line.from, line.to});
     }
-    const auto isCrossed = [&](const Item& item, const Rect& rect) {
-        return std::ranges::any_of(lines, [&](const Segment& line) {
-            return *line.id != item.id && crosses(rect, line.from, line.to);
-        });
+    constexpr double kEdge = 0.1; // a line that only touches a letter's box is clear of its ink
+    const auto isCrossed = [&](const Rect& rect) {
+        return std::ranges::any_of(
+            lines, [&](const Segment& line) { return crosses(rect.grown(-kEdge), line.from, line.to); });
     };
     const auto staysUnder = [&](Item& item) {
         auto* text = std::get_if<drawing::Text>(&item.primitive);
         if (item.layer == "text") return std::holds_alternative<drawing::Line>(item.primitive);
-        if (text == nullptr || !isCrossed(item, extentOf(*text))) return true;
+        if (text == nullptr || !isCrossed(extentOf(*text))) return true;
         text->knock_out = true;
         return false;
     };

@@ -7,7 +7,6 @@
 #include "sheets/plan_pages.hpp"
 #include "sheets/plan_view.hpp"
 #include "sheets/room_table.hpp"
-#include "sheets/site_notes.hpp"
 #include "sheets/switching_legend.hpp"
 #include "sheets/wall_markers.hpp"
 
@@ -61,7 +60,7 @@ class Maker {
 public:
     Maker(const House& house, const Options& options, const Paper& paper)
         : house_(house), options_(options), net_(house.plan(), house.catalogue()), numbers_(house),
-          looks_(house, options), pages_(house.plan(), paper) {}
+          looks_(house, options), pages_(house.plan(), paper, PlanPages::Footnote::Cautions) {}
 
     std::expected<drawing::Drawing, std::string> make() {
         auto walls = wallsWithSomething(house_);
@@ -238,8 +237,8 @@ private:
         std::ranges::move(otherGroups(house_, points), std::back_inserter(groups));
         return {{"Centres", roomTable(groups, width)},
                 {"How to measure", measuring(work, points, width)},
-                {"Cautions", cautions(width, Wording::Short)},
-                {"Legend", legendOf(work, width)}};
+                {"Legend", legendOf(work, width)},
+                {"Symbols", symbolsOf(work, width)}};
     }
 
     std::vector<Block> measuring(const RoomWork& work, const RoomPoints& points, double width_mm) const {
@@ -264,25 +263,23 @@ private:
         return {headingBlock("How to measure", width_mm), notesBlock(notes, width_mm)};
     }
 
-    /// Modules of all walls in one legend, then the plan's luminaires.
+    /// Modules of all walls in one.
     std::vector<Block> legendOf(const RoomWork& work, double width_mm) const {
-        std::vector<Block> blocks;
-        if (!work.walls.empty()) {
-            WallView all = work.walls.front();
-            for (std::size_t i = 1; i < work.walls.size(); ++i)
-                all.mounted.insert(all.mounted.end(), work.walls[i].mounted.begin(),
-                                   work.walls[i].mounted.end());
-            blocks = legend(all, width_mm);
-        }
+        if (work.walls.empty()) return {};
+        WallView all = work.walls.front();
+        for (std::size_t i = 1; i < work.walls.size(); ++i)
+            all.mounted.insert(all.mounted.end(), work.walls[i].mounted.begin(), work.walls[i].mounted.end());
+        return legend(all, width_mm);
+    }
+
+    /// What the plan shows and no wall does: luminaires, and plates in ceiling and floor.
+    std::vector<Block> symbolsOf(const RoomWork& work, double width_mm) const {
         const auto& luminaires = house_.luminairesIn(work.room->id);
         std::vector<const plan::Plate*> flat;
         for (const plan::Plate* plate : house_.platesIn(work.room->id))
             if (!spotOf(house_, *work.room, plate->host)) flat.push_back(plate);
-        if (!luminaires.empty() || !flat.empty())
-            std::ranges::move(
-                symbolLegend(net_, flat, luminaires, StoreyPlanOptions::Lamps::Symbol, width_mm),
-                std::back_inserter(blocks));
-        return blocks;
+        if (luminaires.empty() && flat.empty()) return {};
+        return symbolLegend(net_, flat, luminaires, StoreyPlanOptions::Lamps::Symbol, width_mm);
     }
 
     const House& house_;

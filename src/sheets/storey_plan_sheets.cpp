@@ -2,7 +2,6 @@
 
 #include "sheets/plan_pages.hpp"
 #include "sheets/plan_view.hpp"
-#include "sheets/site_notes.hpp"
 #include "sheets/switching_legend.hpp"
 #include "sheets/wall_markers.hpp"
 
@@ -28,7 +27,7 @@ class Maker {
 public:
     Maker(const House& house, const Options& options, const Paper& paper)
         : house_(house), plan_(house.plan()), options_(options), net_(plan_, house.catalogue()),
-          numbers_(house), pages_(plan_, paper) {}
+          numbers_(house), pages_(plan_, paper, PlanPages::Footnote::Cautions) {}
 
     /// Every storey is put on sheets, so that those of one room have their numbers in the whole set.
     std::expected<drawing::Drawing, std::string> make() {
@@ -211,7 +210,6 @@ private:
         page.document_type = subject.room == nullptr ? "storey plan" : "plan of a room";
         page.scale = picture.scale;
         page.parts = {{"How to read", notesFor(notes, width)},
-                      {"Cautions", cautions(width, Wording::Short)},
                       {"Symbols", symbolsFor(subject, width)},
                       {"Elevations of walls", elevationList(subject, width)}};
         page.sheets.push_back(pages_.centred(

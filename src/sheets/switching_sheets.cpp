@@ -24,7 +24,8 @@ public:
     Maker(const plan::Plan& plan, const catalogue::Catalogue& catalogue, const SwitchingOptions& options,
           const Paper& paper)
         : plan_(plan), catalogue_(catalogue), options_(options), net_(plan, catalogue),
-          pages_(plan, paper), marks_(marksAtSymbols(plan)), plates_(platesOfSwitching(net_)) {}
+          pages_(plan, paper, PlanPages::Footnote::DoNotScale), marks_(marksAtSymbols(plan)),
+          plates_(platesOfSwitching(net_)) {}
 
     /// An error for a plan that does not fit.
     std::expected<drawing::Drawing, std::string> make() {

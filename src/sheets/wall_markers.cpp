@@ -202,7 +202,7 @@ void drawMarker(std::vector<Item>& items, const Standing& standing, const std::s
     for (Pt p : disc({0, 0}, kRadius))
         outline.push_back({c.x + p.x + (p.x >= 0 ? half - kRadius : kRadius - half), c.y + p.y});
     ink.fill(outline, drawing::kWhite);
-    if (half > kRadius)
+    if (half > kRadius + 0.01)
         ink.polyline(std::move(outline), true, kOutline);
     else
         ink.circle(c, kRadius, kOutline);

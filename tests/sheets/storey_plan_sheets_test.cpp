@@ -38,7 +38,7 @@ struct Seen {
 
 std::vector<Seen> markersOn(const drawing::Sheet& sheet) {
     struct Parts {
-        const drawing::Arc* circle = nullptr;
+        std::optional<drawing::Pt> centre; ///< of the circle, or of the capsule around a longer name
         const drawing::Fill* pointer = nullptr;
         std::vector<const drawing::Text*> texts;
         std::size_t view = 0;
@@ -48,7 +48,9 @@ std::vector<Seen> markersOn(const drawing::Sheet& sheet) {
         if (!item.id.starts_with("sheet:") || item.view == 0) continue;
         Parts& parts = found[item.id];
         parts.view = item.view;
-        if (const auto* arc = std::get_if<drawing::Arc>(&item.primitive)) parts.circle = arc;
+        if (const auto* arc = std::get_if<drawing::Arc>(&item.primitive)) parts.centre = arc->centre;
+        if (const auto* capsule = std::get_if<drawing::Polyline>(&item.primitive))
+            parts.centre = test::centreOf(*capsule);
         if (const auto* fill = std::get_if<drawing::Fill>(&item.primitive))
             if (fill->outline.size() == 3) parts.pointer = fill;
         if (const auto* text = std::get_if<drawing::Text>(&item.primitive)) parts.texts.push_back(text);
@@ -56,9 +58,9 @@ std::vector<Seen> markersOn(const drawing::Sheet& sheet) {
     std::vector<Seen> markers;
     for (const auto& [id, parts] : found) {
         INFO(sheet.number << " " << id);
-        REQUIRE((parts.circle != nullptr && parts.pointer != nullptr && parts.texts.size() == 2));
+        REQUIRE((parts.centre && parts.pointer != nullptr && parts.texts.size() == 2));
         const drawing::View& view = sheet.views.at(parts.view - 1);
-        const drawing::Pt centre = parts.circle->centre;
+        const drawing::Pt centre = *parts.centre;
         // The pointer's tip is its corner that is farthest from the circle.
         const drawing::Pt tip = *std::ranges::max_element(parts.pointer->outline, {}, [&](drawing::Pt p) {
             return std::hypot(p.x - centre.x, p.y - centre.y);
@@ -150,9 +152,12 @@ TEST_CASE("every plate stands on its storey's plan with its tag and its height a
             const auto at = geometry::hostPoint(*plan, plate.room, plate.host);
             REQUIRE(at.has_value());
             INFO(plan->project.name << " " << plate.id);
-            REQUIRE(words.size() == 2);
-            CHECK(words.front() == (plate.tag.empty() ? plate.id : plate.tag));
-            CHECK(words.back() == drawing::number(at->z));
+            // Once, or again on the larger plan of a crowded room.
+            REQUIRE((words.size() == 2 || words.size() == 4));
+            for (std::size_t i = 0; i < words.size(); i += 2) {
+                CHECK(words[i] == (plate.tag.empty() ? plate.id : plate.tag));
+                CHECK(words[i + 1] == drawing::number(at->z));
+            }
         }
     }
 }
@@ -191,12 +196,13 @@ TEST_CASE("a room's storey plan has the number that it has in the whole set") {
     options.room = "study";
     const auto some = plansOf(plan, options);
     REQUIRE_FALSE(some.sheets.empty());
+    CHECK(some.sheets.front().title == "Upper floor, plan");
+    const auto whole = plansOf(plan);
     for (const auto& sheet : some.sheets) {
-        const auto whole = plansOf(plan);
         const auto same = std::ranges::find(whole.sheets, sheet.number, &drawing::Sheet::number);
         REQUIRE(same != whole.sheets.end());
         CHECK(drawing::dump(sheet) == drawing::dump(*same));
-        CHECK(sheet.title.starts_with("Upper floor"));
+        CHECK_FALSE(sheet.title.starts_with("Ground floor"));
     }
 }
 
