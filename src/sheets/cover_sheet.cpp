@@ -19,14 +19,15 @@ namespace gangway::sheets {
 
 namespace {
 
-constexpr double kInset = 5.5;       ///< content from the frame, clear of the centring marks
-constexpr double kColumn = 186;      ///< about the width of a column
-constexpr double kBetween = 8;       ///< columns
-constexpr double kAfterPart = 6;     ///< before the next part
-constexpr double kHugeText = 10;     ///< the next of the series after kNumberText (ISO 3098)
-constexpr double kPlansAlone = 0.95; ///< the same of the only column
-constexpr double kPlansPart = 0.52;  ///< of a first column's height, at most, is key plans
-constexpr double kCaption = 44;      ///< beside the QR code: what issue this is
+constexpr double kInset = 5.5;         ///< content from the frame, clear of the centring marks
+constexpr double kColumn = 186;        ///< about the width of a column
+constexpr double kBetween = 8;         ///< columns
+constexpr double kAfterPart = 6;       ///< before the next part
+constexpr double kHugeText = 10;       ///< the next of the series after kNumberText (ISO 3098)
+constexpr double kPlansAlone = 0.95;   ///< the same of the only column
+constexpr double kPlansPart = 0.52;    ///< of a first column's height, at most, is key plans
+constexpr double kRevisionsPart = 0.5; ///< at most, of what the key plans leave of their column
+constexpr double kCaption = 62;        ///< beside the QR code: what issue this is
 
 /// A table or a run of blocks, to be placed row by row.
 struct Part {
@@ -66,15 +67,19 @@ public:
         std::size_t placed = 0;
         while (placed < others.size() && holds(others[placed], room()))
             place(others[placed++]);
-        std::size_t rows = 0;
-        if (placed == others.size()) rows = placeAsFits(revisions);
         last_for_index_ = columns_.size() - 1;
         column_ = for_index;
         fresh_ = false;
+        // The newest revisions first; many leave room for the index to begin.
+        const double kept = (1 - kRevisionsPart) * room();
+        columns_[column_].bottom += kept;
+        const std::size_t rows = placeAsFits(revisions);
+        columns_[column_].bottom -= kept;
+        columns_[column_].top -= kAfterPart;
         place(index);
         for (; placed < others.size(); ++placed)
             place(others[placed]);
-        placeRows(*revisions.table, rows);
+        if (rows < revisions.table->rows.size()) placeRows(*revisions.table, rows);
         return finished();
     }
 
@@ -87,7 +92,6 @@ private:
             const Table fragile = fragileTable(plan_, catalogue_, *content_.pack, options_.base);
             if (!fragile.rows.empty()) parts.push_back({setTable(fragile, width), {}});
         }
-        parts.push_back({std::nullopt, cautions(width, Wording::Full)});
         return parts;
     }
 
@@ -221,7 +225,7 @@ private:
             y = paragraph(ink, y, "Status: " + project.status, kValueText, width) - 2.5;
         const double bottom = std::min(y, issue_bottom_) - 1.5;
         ink.line({inside_.left, bottom}, {inside_.right, bottom}, kOutline);
-        return bottom - 5;
+        return drawCautionLines(items, {inside_.left, bottom - 2.2}, inside_.width()) - 3;
     }
 
     /// Lines under `top` in the largest lettering of the series, at most `most_mm`, in which no more than two
@@ -257,7 +261,11 @@ private:
             y -= height * 0.4;
         };
         line(state_.headline, kNumberText);
-        for (const std::string& words : wrapped(state_.below, kValueText, kCaption)) {
+        if (!state_.date.empty()) {
+            y -= kTitleText + 1;
+            line(state_.date, kTitleText);
+        }
+        for (const std::string& words : wrapped(state_.note, kValueText, kCaption)) {
             y -= kValueText + 1;
             line(words, kValueText);
         }

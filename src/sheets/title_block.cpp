@@ -165,7 +165,7 @@ void drawRevisions(std::vector<Item>& items, Pt corner, const plan::Plan& plan) 
     Ink texts(items, "notes");
     const double left = corner.x - kTitleWidth;
     const double right = left + kRevisionWidth;
-    const std::array<double, 5> edges{left, left + 10, left + 31, left + 65, right};
+    const std::array<double, 5> edges{left, left + 9, left + 31.5, left + 69, right};
     const double pitch = kStripHeight / 3;
     const auto heads = RevisionRow{"Rev.", "Date", "Change", "By"};
     const auto rows = revisionRows(plan);
