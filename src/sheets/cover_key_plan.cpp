@@ -5,7 +5,9 @@
 #include "sheets/tag_placement.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
+#include <numbers>
 
 #include <fmt/format.h>
 
@@ -15,11 +17,12 @@ namespace {
 
 using plan::Vec2;
 
-constexpr double kNames = 3;        ///< from the plan down to the names under it
-constexpr double kHeadline = 6.5;   ///< the storey's name over its plan
-constexpr double kWallLetter = 2.5; ///< height
-constexpr double kFromWall = 0.9;   ///< a wall's letter from its wall
-constexpr double kCellGap = 8;      ///< between storeys side by side
+constexpr double kNames = 3;           ///< from the plan down to the names under it
+constexpr double kHeadline = 6.5;      ///< the storey's name over its plan
+constexpr double kWallLetter = 2.5;    ///< height
+constexpr double kFromWall = 0.9;      ///< a wall's letter from its wall
+constexpr double kCellGap = 8;         ///< between storeys side by side
+constexpr std::size_t kMostNamed = 40; ///< rooms of a storey
 constexpr double kRowGap = 4;
 constexpr double kUnderHeading = 1.5;
 constexpr double kLeastNames = 30; ///< width of the names under a small plan
@@ -77,6 +80,8 @@ std::vector<StoreyWork> storeysOf(const plan::Plan& plan, const std::filesystem:
 
 /// "K: Kitchen; H: Hall" in lines, no letter parted from its name.
 std::vector<std::string> namesOf(const StoreyWork& storey, double width_mm) {
+    if (storey.rooms.size() > kMostNamed)
+        return wrapped("Names of rooms: on their sheets.", kNoteText, width_mm);
     std::vector<std::string> lines;
     std::string line;
     for (const plan::Room* room : storey.rooms) {
@@ -170,7 +175,7 @@ bool insideOnPaper(const StoreyBase& base, const plan::Room& room, const Rect& r
 }
 
 /// The room's letter, large, as near its middle as it stands clear.
-void drawRoomLetter(std::vector<Item>& items, Occupancy& occupancy, const StoreyBase& base,
+void drawRoomLetter(std::vector<Item>& items, Occupancy& occupancy, Occupancy& texts, const StoreyBase& base,
                     const plan::Room& room) {
     if (room.letter.empty() || room.outline.size() < 3) return;
     std::vector<Pt> outline;
@@ -204,7 +209,8 @@ void drawRoomLetter(std::vector<Item>& items, Occupancy& occupancy, const Storey
                 best = at;
             }
         if (!best) continue;
-        occupancy.take(Rect{best->x, best->y, best->x, best->y}.grown(radius + kAround));
+        for (Occupancy* taken : {&occupancy, &texts})
+            taken->take(Rect{best->x, best->y, best->x, best->y}.grown(radius + kAround));
         Ink ink(items, "notes");
         ink.fill(disc(*best, radius), drawing::kWhite);
         ink.circle(*best, radius, kThin);
@@ -214,7 +220,7 @@ void drawRoomLetter(std::vector<Item>& items, Occupancy& occupancy, const Storey
 }
 
 /// A wall's letter inside its room, at its middle or where it is clear along it.
-void drawWallLetter(std::vector<Item>& items, Occupancy& occupancy, const StoreyBase& base,
+void drawWallLetter(std::vector<Item>& items, Occupancy& occupancy, Occupancy& texts, const StoreyBase& base,
                     const plan::Room& room, std::size_t wall) {
     const auto edge = geometry::wallEdge(room, wall);
     const auto frame = geometry::wallFrame(room, wall);
@@ -225,16 +231,34 @@ void drawWallLetter(std::vector<Item>& items, Occupancy& occupancy, const Storey
     const double half_width = drawing::measure(letter.text, kWallLetter).width_mm / 2;
     const double out =
         kFromWall + 0.25 + std::abs(frame.w.x) * half_width + std::abs(frame.w.y) * kWallLetter / 2;
-    for (const double part : {0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.12, 0.88}) {
-        const Pt foot = base.mapping.paper(edge.from_mm + (edge.to_mm - edge.from_mm) * part);
-        const Pt centre{foot.x + frame.w.x * out, foot.y + frame.w.y * out};
-        const Rect rect{centre.x - half_width, centre.y - kWallLetter / 2, centre.x + half_width,
-                        centre.y + kWallLetter / 2};
-        if (!occupancy.isFree(rect.grown(kAround)) || !insideOnPaper(base, room, rect)) continue;
-        letter.at = {centre.x, rect.bottom};
-        occupancy.take(rect.grown(kAround));
-        Ink(items, "notes").text(letter);
-        return;
+    constexpr std::array kParts{0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.12, 0.88};
+    // Where a door swings over all of a wall, its letter stands on the swing, in a white box.
+    for (const bool over : {false, true})
+        for (const double part : kParts) {
+            const Pt foot = base.mapping.paper(edge.from_mm + (edge.to_mm - edge.from_mm) * part);
+            const Pt centre{foot.x + frame.w.x * out, foot.y + frame.w.y * out};
+            const Rect rect{centre.x - half_width, centre.y - kWallLetter / 2, centre.x + half_width,
+                            centre.y + kWallLetter / 2};
+            if (!(over ? texts : occupancy).isFree(rect.grown(kAround)) ||
+                !insideOnPaper(base, room, rect.grown(over ? 0 : kAround / 2)))
+                continue;
+            letter.at = {centre.x, rect.bottom};
+            letter.knock_out = over;
+            occupancy.take(rect.grown(kAround));
+            texts.take(rect.grown(kAround));
+            Ink(items, "notes").text(letter);
+            return;
+        }
+}
+
+/// The line of a door's swing.
+void takeArc(Occupancy& occupancy, const drawing::Arc& arc) {
+    constexpr int kPieces = 10;
+    for (int i = 0; i <= kPieces; ++i) {
+        const double at =
+            (arc.start_deg + (arc.end_deg - arc.start_deg) * i / kPieces) * std::numbers::pi / 180;
+        const Pt p{arc.centre.x + arc.radius_mm * std::cos(at), arc.centre.y + arc.radius_mm * std::sin(at)};
+        occupancy.take(Rect{p.x, p.y, p.x, p.y}.grown(0.3));
     }
 }
 
@@ -245,13 +269,16 @@ std::vector<Item> lettered(const plan::Plan& plan, const StoreyWork& storey, dou
     std::vector<Item> items = base.items;
     const Rect extent = extentOf(items);
     Occupancy occupancy;
+    Occupancy texts; ///< letters alone
     for (const auto& leaf : base.keep_clear)
         occupancy.take(extentOfPolygon(leaf));
+    for (const Item& item : base.items)
+        if (const auto* swing = std::get_if<drawing::Arc>(&item.primitive)) takeArc(occupancy, *swing);
     for (const plan::Room* room : storey.rooms)
-        drawRoomLetter(items, occupancy, base, *room);
+        drawRoomLetter(items, occupancy, texts, base, *room);
     for (const plan::Room* room : storey.rooms)
         for (std::size_t wall = 0; wall < room->walls.size(); ++wall)
-            drawWallLetter(items, occupancy, base, *room, wall);
+            drawWallLetter(items, occupancy, texts, base, *room, wall);
     move(items, -extent.left, -extent.bottom);
     return items;
 }

@@ -18,6 +18,9 @@ namespace gangway::sheets {
 
 namespace {
 
+/// More rooms than these are not listed by name.
+constexpr std::size_t kMostNamed = 60;
+
 Column textColumn(std::string key, std::string title) {
     Column column;
     column.key = std::move(key);
@@ -146,6 +149,7 @@ std::string ruleWords(const checks::PlaceMargin& margin) {
 
 /// "75 in Kitchen and Hall; 40 in Landing": rooms with one floor build-up together.
 std::string floorsInWords(const plan::Plan& plan) {
+    if (plan.rooms.size() > kMostNamed) return "on each elevation, under How to measure";
     std::vector<std::pair<std::string, std::string>> groups;
     for (const plan::Room& room : plan.rooms) {
         const std::string thick =
@@ -311,7 +315,13 @@ std::vector<Block> conventions(const plan::Plan& plan, const Datum& datum, doubl
     notes.emplace_back(
         "In a cloud: changed since the issue before; the triangle has the letter of the new one. "
         "Crossed out: no longer there.");
-    return {headingBlock("How to read this set", width_mm), notesBlock(notes, width_mm)};
+    // A block each, so that a long list may go on in another column.
+    std::vector<Block> blocks{headingBlock("How to read this set", width_mm)};
+    for (const std::string& note : notes) {
+        blocks.push_back(notesBlock({note}, width_mm));
+        blocks.back().gap_after_mm = 0.6;
+    }
+    return blocks;
 }
 
 std::vector<Block> whomToAsk(const plan::Project& project, double width_mm) {

@@ -12,6 +12,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <span>
 
 #include <fmt/format.h>
 
@@ -24,7 +25,8 @@ constexpr double kColumn = 186;        ///< about the width of a column
 constexpr double kBetween = 8;         ///< columns
 constexpr double kAfterPart = 6;       ///< before the next part
 constexpr double kHugeText = 10;       ///< the next of the series after kNumberText (ISO 3098)
-constexpr double kPlansAlone = 0.95;   ///< the same of the only column
+constexpr double kPlansAlone = 0.9;    ///< the same of the only column
+constexpr double kHeadings = 7;        ///< of a part
 constexpr double kPlansPart = 0.52;    ///< of a first column's height, at most, is key plans
 constexpr double kRevisionsPart = 0.5; ///< at most, of what the key plans leave of their column
 constexpr double kCaption = 62;        ///< beside the QR code: what issue this is
@@ -47,7 +49,8 @@ public:
         const double width = columns_.front().width();
         Part plans;
         plans.blocks = storeyKeyPlans(
-            plan_, width, (columns_.size() == 1 ? kPlansAlone : kPlansPart) * columns_.front().height(),
+            plan_, width,
+            (columns_.size() == 1 ? kPlansAlone : kPlansPart) * columns_.front().height() - kHeadings,
             options_.base);
         const Part index{setTable(sheetIndex(plan_, content_), width), {}};
         const Part revisions{setTable(revisionTable(plan_), width), {}};
@@ -125,6 +128,7 @@ private:
     }
 
     void next() {
+        fresh_ = true;
         if (++column_ < std::min(columns_.size(), last_for_index_)) return;
         pages_.push_back(newSheet());
         begin(drawCautionLines(pages_.back().items, {inside_.left, inside_.top}, inside_.width()) - 3);
@@ -164,13 +168,17 @@ private:
     }
 
     void place(const Part& part) {
-        if (!part.blocks.empty()) {
-            // A part is one block under its heading; it stays in one piece.
-            if (!fresh_ && heightOf(part.blocks) - part.blocks.back().gap_after_mm > room()) {
-                next();
-                fresh_ = true;
-            }
-            draw(part.blocks);
+        // In one piece where a column holds it.
+        const double height =
+            part.blocks.empty() ? 0 : heightOf(part.blocks) - part.blocks.back().gap_after_mm;
+        if (!fresh_ && height > room()) next();
+        for (std::size_t done = 0; done < part.blocks.size();) {
+            const std::size_t placed =
+                flow(pages_.back().items, std::span(part.blocks).subspan(done), columns_[column_]);
+            if (placed == 0 && fresh_) break; // higher than a sheet: nothing of ours is
+            fresh_ = false;
+            done += placed;
+            if (done < part.blocks.size()) next();
         }
         if (part.table) placeRows(*part.table, 0);
         columns_[column_].top -= kAfterPart;

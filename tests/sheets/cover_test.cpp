@@ -66,6 +66,12 @@ bool has(const std::string& text, const std::string& words) {
     return text.find(words) != std::string::npos;
 }
 
+/// "E-01" of a line of the index for "E-01 to E-01-2".
+std::string firstOf(const sheets::Row& row) {
+    const std::string& numbers = std::get<std::string>(row[1]);
+    return numbers.substr(0, numbers.find(" to "));
+}
+
 plan::Plan withFloors(plan::Plan plan) {
     for (plan::Room& room : plan.rooms)
         if (room.floor_build_up.empty()) room.floor_build_up = {{"screed", 70, {}}};
@@ -126,8 +132,7 @@ TEST_CASE("every sheet of the set stands in the index by number, title and scale
     const sheets::Table index = sheets::sheetIndex(plan, content);
     std::set<std::string> first_numbers;
     for (const sheets::Row& row : index.rows)
-        first_numbers.insert(
-            std::get<std::string>(row[1]).substr(0, std::get<std::string>(row[1]).find(" to ")));
+        first_numbers.insert(firstOf(row));
     std::string title;
     for (const drawing::Drawing& drawing : setOf(plan)) {
         for (const drawing::Sheet& sheet : drawing.sheets) {
@@ -169,7 +174,7 @@ TEST_CASE("unchanged sheets are named so, with the issue since which they hold")
     const auto states = [&](const plan::Plan& of, const std::vector<plan::IssuedSheet>* now) {
         std::map<std::string, std::string> by_sheet;
         for (const sheets::Row& row : sheets::sheetIndex(of, {&set, now, nullptr}).rows)
-            by_sheet[std::get<std::string>(row[1])] = std::get<std::string>(row[5]);
+            by_sheet[firstOf(row)] = std::get<std::string>(row[5]);
         return by_sheet;
     };
     const std::string wall_a = set.front().sheets.front().number;
