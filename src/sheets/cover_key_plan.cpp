@@ -20,13 +20,13 @@ using plan::Vec2;
 constexpr double kNames = 3;           ///< from the plan down to the names under it
 constexpr double kHeadline = 6.5;      ///< the storey's name over its plan
 constexpr double kWallLetter = 2.5;    ///< height
-constexpr double kFromWall = 0.9;      ///< a wall's letter from its wall
+constexpr double kFromWall = 0.7;      ///< a wall's letter from its wall
 constexpr double kCellGap = 8;         ///< between storeys side by side
 constexpr std::size_t kMostNamed = 40; ///< rooms of a storey
 constexpr double kRowGap = 4;
 constexpr double kUnderHeading = 1.5;
 constexpr double kLeastNames = 30; ///< width of the names under a small plan
-constexpr double kAround = 0.5;    ///< clear of a letter
+constexpr double kAround = 0.35;   ///< clear of a letter
 constexpr double kTrial = 100;     ///< scale at which sizes are found
 
 struct StoreyWork {
@@ -174,54 +174,65 @@ bool insideOnPaper(const StoreyBase& base, const plan::Room& room, const Rect& r
     return true;
 }
 
-/// The room's letter, large, as near its middle as it stands clear.
-void drawRoomLetter(std::vector<Item>& items, Occupancy& occupancy, Occupancy& texts, const StoreyBase& base,
-                    const plan::Room& room) {
-    if (room.letter.empty() || room.outline.size() < 3) return;
+/// What may not be written on: door leaves and their swings, and letters that are there.
+struct Taken {
+    Occupancy all;
+    Occupancy letters;
+    void add(const Rect& rect) {
+        all.take(rect);
+        letters.take(rect);
+    }
+    /// A disc, by two rectangles that cover it.
+    void addDisc(Pt centre, double radius) {
+        const double narrow = radius * std::numbers::sqrt2 / 2;
+        add({centre.x - radius, centre.y - narrow, centre.x + radius, centre.y + narrow});
+        add({centre.x - narrow, centre.y - radius, centre.x + narrow, centre.y + radius});
+    }
+};
+
+/// How a room's letter is tried: how high, how far from walls, and clear of doors or not.
+struct RoomLetter {
+    double height_mm = kNoteText;
+    double margin_mm = 0;
+    bool clear = true;
+};
+
+/// The room's letter in a circle, as near the room's middle as it stands; false where it does not.
+bool drawRoomLetter(std::vector<Item>& items, Taken& taken, const StoreyBase& base, const plan::Room& room,
+                    const RoomLetter& tried) {
     std::vector<Pt> outline;
     for (const Vec2 corner : room.outline)
         outline.push_back(base.mapping.paper(corner));
     const Rect extent = extentOfPolygon(outline);
-    // In the smallest rooms a letter has no circle's clearance, and in the last resort a door swings over it.
-    struct Try {
-        double height_mm;
-        double margin_mm;
-        bool clear = true;
-    };
-    for (const Try& one :
-         {Try{kNumberText, kWallLetter + 2 * kFromWall}, Try{kTitleText, kWallLetter + 2 * kFromWall},
-          Try{kValueText, kAround}, Try{kNoteText, kAround}, Try{kNoteText, 0}, Try{kNoteText, 0, false}}) {
-        const double radius =
-            std::hypot(drawing::measure(room.letter, one.height_mm).width_mm, one.height_mm) / 2 + 0.4;
-        std::optional<Pt> best;
-        double nearest = 1e300;
-        constexpr int kSteps = 40;
-        for (int ix = 1; ix < kSteps; ++ix)
-            for (int iy = 1; iy < kSteps; ++iy) {
-                const Pt at{extent.left + extent.width() * ix / kSteps,
-                            extent.bottom + extent.height() * iy / kSteps};
-                const double far = std::hypot(at.x - extent.centre().x, at.y - extent.centre().y);
-                const Rect rect = Rect{at.x, at.y, at.x, at.y}.grown(radius);
-                if (far >= nearest || (one.clear && !occupancy.isFree(rect)) ||
-                    !insideOnPaper(base, room, rect.grown(one.margin_mm)))
-                    continue;
-                nearest = far;
-                best = at;
-            }
-        if (!best) continue;
-        for (Occupancy* taken : {&occupancy, &texts})
-            taken->take(Rect{best->x, best->y, best->x, best->y}.grown(radius + kAround));
-        Ink ink(items, "notes");
-        ink.fill(disc(*best, radius), drawing::kWhite);
-        ink.circle(*best, radius, kThin);
-        ink.text({best->x, best->y - one.height_mm / 2}, room.letter, one.height_mm, drawing::Align::Centre);
-        return;
-    }
+    const double radius =
+        std::hypot(drawing::measure(room.letter, tried.height_mm).width_mm, tried.height_mm) / 2 + 0.4;
+    std::optional<Pt> best;
+    double nearest = 1e300;
+    constexpr int kSteps = 40;
+    for (int ix = 1; ix < kSteps; ++ix)
+        for (int iy = 1; iy < kSteps; ++iy) {
+            const Pt at{extent.left + extent.width() * ix / kSteps,
+                        extent.bottom + extent.height() * iy / kSteps};
+            const double far = std::hypot(at.x - extent.centre().x, at.y - extent.centre().y);
+            const Rect rect = Rect{at.x, at.y, at.x, at.y}.grown(radius);
+            if (far >= nearest || (tried.clear && !taken.all.isFree(rect)) ||
+                !insideOnPaper(base, room, rect.grown(tried.margin_mm)))
+                continue;
+            nearest = far;
+            best = at;
+        }
+    if (!best) return false;
+    taken.addDisc(*best, radius + kAround);
+    Ink ink(items, "notes");
+    ink.fill(disc(*best, radius), drawing::kWhite);
+    ink.circle(*best, radius, kThin);
+    ink.text({best->x, best->y - tried.height_mm / 2}, room.letter, tried.height_mm, drawing::Align::Centre);
+    return true;
 }
 
 /// A wall's letter inside its room, at its middle or where it is clear along it.
-void drawWallLetter(std::vector<Item>& items, Occupancy& occupancy, Occupancy& texts, const StoreyBase& base,
-                    const plan::Room& room, std::size_t wall) {
+void drawWallLetter(std::vector<Item>& items, Taken& taken, const StoreyBase& base, const plan::Room& room,
+                    std::size_t wall) {
     const auto edge = geometry::wallEdge(room, wall);
     const auto frame = geometry::wallFrame(room, wall);
     drawing::Text letter;
@@ -239,16 +250,39 @@ void drawWallLetter(std::vector<Item>& items, Occupancy& occupancy, Occupancy& t
             const Pt centre{foot.x + frame.w.x * out, foot.y + frame.w.y * out};
             const Rect rect{centre.x - half_width, centre.y - kWallLetter / 2, centre.x + half_width,
                             centre.y + kWallLetter / 2};
-            if (!(over ? texts : occupancy).isFree(rect.grown(kAround)) ||
+            if (!(over ? taken.letters : taken.all).isFree(rect.grown(kAround)) ||
                 !insideOnPaper(base, room, rect.grown(over ? 0 : kAround / 2)))
                 continue;
             letter.at = {centre.x, rect.bottom};
             letter.knock_out = over;
-            occupancy.take(rect.grown(kAround));
-            texts.take(rect.grown(kAround));
+            taken.add(rect.grown(kAround));
             Ink(items, "notes").text(letter);
             return;
         }
+}
+
+/// The letters of a room and its walls: the room's as large as it may be without taking a wall's place.
+void letterRoom(std::vector<Item>& items, Taken& taken, const StoreyBase& base, const plan::Room& room) {
+    if (room.outline.size() < 3) return;
+    std::vector<Item> best;
+    Taken best_taken;
+    constexpr double kBeside = kWallLetter + 2 * kFromWall;
+    for (const RoomLetter& tried :
+         {RoomLetter{kNumberText, kBeside, true}, RoomLetter{kTitleText, kBeside, true},
+          RoomLetter{kValueText, kAround, true}, RoomLetter{kNoteText, kAround, true},
+          RoomLetter{kNoteText, 0, true}, RoomLetter{kNoteText, 0, false}}) {
+        std::vector<Item> drawn;
+        Taken now = taken;
+        if (!room.letter.empty() && !drawRoomLetter(drawn, now, base, room, tried)) continue;
+        for (std::size_t wall = 0; wall < room.walls.size(); ++wall)
+            drawWallLetter(drawn, now, base, room, wall);
+        if (drawn.size() <= best.size()) continue;
+        best = std::move(drawn);
+        best_taken = std::move(now);
+    }
+    if (best.empty()) return;
+    std::ranges::move(best, std::back_inserter(items));
+    taken = std::move(best_taken);
 }
 
 /// The line of a door's swing.
@@ -268,17 +302,13 @@ std::vector<Item> lettered(const plan::Plan& plan, const StoreyWork& storey, dou
     const StoreyBase base = baseOf(plan, *storey.storey, scale, folder);
     std::vector<Item> items = base.items;
     const Rect extent = extentOf(items);
-    Occupancy occupancy;
-    Occupancy texts; ///< letters alone
+    Taken taken;
     for (const auto& leaf : base.keep_clear)
-        occupancy.take(extentOfPolygon(leaf));
+        taken.all.take(extentOfPolygon(leaf));
     for (const Item& item : base.items)
-        if (const auto* swing = std::get_if<drawing::Arc>(&item.primitive)) takeArc(occupancy, *swing);
+        if (const auto* swing = std::get_if<drawing::Arc>(&item.primitive)) takeArc(taken.all, *swing);
     for (const plan::Room* room : storey.rooms)
-        drawRoomLetter(items, occupancy, texts, base, *room);
-    for (const plan::Room* room : storey.rooms)
-        for (std::size_t wall = 0; wall < room->walls.size(); ++wall)
-            drawWallLetter(items, occupancy, texts, base, *room, wall);
+        letterRoom(items, taken, base, *room);
     move(items, -extent.left, -extent.bottom);
     return items;
 }
