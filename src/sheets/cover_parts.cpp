@@ -319,7 +319,7 @@ std::vector<Block> conventions(const plan::Plan& plan, const Datum& datum, doubl
     std::vector<Block> blocks{headingBlock("How to read this set", width_mm)};
     for (const std::string& note : notes) {
         blocks.push_back(notesBlock({note}, width_mm));
-        blocks.back().gap_after_mm = 0.6;
+        blocks.back().gap_after_mm = 0.2;
     }
     return blocks;
 }

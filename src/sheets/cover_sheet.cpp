@@ -23,7 +23,7 @@ namespace {
 constexpr double kInset = 5.5;         ///< content from the frame, clear of the centring marks
 constexpr double kColumn = 186;        ///< about the width of a column
 constexpr double kBetween = 8;         ///< columns
-constexpr double kAfterPart = 6;       ///< before the next part
+constexpr double kAfterPart = 5;       ///< before the next part
 constexpr double kHugeText = 10;       ///< the next of the series after kNumberText (ISO 3098)
 constexpr double kPlansAlone = 0.9;    ///< the same of the only column
 constexpr double kHeadings = 7;        ///< of a part
@@ -155,7 +155,7 @@ private:
     }
 
     static bool holds(const Part& part, double room_mm) {
-        double height = heightOf(part.blocks);
+        double height = heightOf(part.blocks) - (part.blocks.empty() ? 0 : part.blocks.back().gap_after_mm);
         if (part.table)
             for (std::size_t row = 0; row < part.table->rows.size(); ++row)
                 height += heightOf(rowWithHead(*part.table, row, row == 0));
