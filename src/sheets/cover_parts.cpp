@@ -62,16 +62,18 @@ public:
         if (!known_) return {};
         const std::size_t count = plan_.issues.size();
         const std::string last = plan_.issues.back().letter;
-        const auto print = prints_.find(number);
+        auto print = prints_.find(number);
+        // With marks on it a sheet may go on on another, which says what the first does.
+        if (print == prints_.end()) print = prints_.find(number.substr(0, number.rfind('-')));
         if (print == prints_.end()) return {}; // none of the set that is issued
         const std::string revision = review::sheetRevision(plan_, number, print->second);
         if (!as_issued_) {
             if (!revision.empty()) return "unchanged since " + revision;
-            return (inIssue(count - 1, number) ? "changed since " : "new since ") + last;
+            return (inIssue(count - 1, print->first) ? "changed since " : "new since ") + last;
         }
         if (count == 1) return "first issue";
         if (revision != last) return "unchanged since " + revision;
-        return (inIssue(count - 2, number) ? "changed since " : "new since ") +
+        return (inIssue(count - 2, print->first) ? "changed since " : "new since ") +
                plan_.issues[count - 2].letter;
     }
 
