@@ -1,5 +1,5 @@
-// gangway sheets: elevations, switching plans, light estimates, schedules, findings, wall checks and drilling
-// templates as PDF, SVG, DXF or PNG.
+// gangway sheets: elevations, rooms, plans, switching, lighting, schedules, findings, wall checks and
+// drilling templates as PDF, SVG, DXF or PNG.
 #include "cli/commands.hpp"
 
 #include "export/export.hpp"
@@ -38,6 +38,7 @@ struct Arguments {
     std::string face;  ///< empty: the last issue's, else finished; at first fix structural
     std::string level; ///< empty: the last issue's, else ffl; at first fix sfl
     std::string since;
+    bool checks = true;
     double dpi = 150;
 };
 
@@ -160,14 +161,16 @@ std::expected<Drawings, std::string> drawn(const std::vector<std::string>& kinds
     Drawings drawings;
     std::vector<drawing::Drawing> others;
     const bool cover = std::ranges::find(kinds, sheets::kCoverWord) != kinds.end();
-    for (const std::string& word : kinds) {
-        if (word == sheets::kCoverWord) continue;
-        const sheets::SheetKind& kind = *sheets::findSheetKind(word);
-        auto drawing = sheets::drawKind(kind, input);
+    std::vector<const sheets::SheetKind*> wanted;
+    for (const std::string& word : kinds)
+        if (word != sheets::kCoverWord) wanted.push_back(sheets::findSheetKind(word));
+    auto made = sheets::drawKinds(wanted, input);
+    for (std::size_t i = 0; i < wanted.size(); ++i) {
+        auto& drawing = made[i];
         if (!drawing) return std::unexpected(drawing.error());
-        if (drawing->sheets.empty()) return std::unexpected(std::string(kind.nothing));
+        if (drawing->sheets.empty()) return std::unexpected(std::string(wanted[i]->nothing));
         if (cover) others.push_back(*drawing);
-        drawings.emplace_back(word, std::move(*drawing));
+        drawings.emplace_back(wanted[i]->word, std::move(*drawing));
     }
     if (!cover) return drawings;
     if (!others.empty()) input.set = &others;
@@ -231,6 +234,7 @@ int run(const Arguments& arguments) {
         !(pack = loadPack(*plan, {}, arguments.plan)))
         return kBadInput;
     if (pack) options.pack = &*pack;
+    options.check_dimensions = arguments.checks;
     options.wet_zones = zones->wet_on_elevations;
     options.cable_zones = zones->cable;
     std::optional<plan::Plan> since;
@@ -257,8 +261,9 @@ int run(const Arguments& arguments) {
 Command addSheets(CLI::App& parser) {
     auto arguments = std::make_shared<Arguments>();
     CLI::App* app = parser.add_subcommand("sheets", "Draw elevations of walls with something on them, "
-                                                    "switching plans, light estimates, schedules, findings, "
-                                                    "wall checks, drilling templates");
+                                                    "room sheets, storey plans, switching plans, lighting "
+                                                    "set-out and light estimates, schedules, findings, wall "
+                                                    "checks, drilling templates");
     app->add_option("PLAN", arguments->plan, "Plan file (*.plan.json)")->required();
     app->add_option("-o,--output", arguments->folder, "Folder to write into; made when it is not there")
         ->required();
@@ -271,10 +276,13 @@ Command addSheets(CLI::App& parser) {
     app->add_option("--scale", arguments->scale, "auto, 10, 20, 25 or 50 (1:N)")->capture_default_str();
     app->add_option("--room", arguments->room, "Only this room, by id, letter or name");
     app->add_option("--wall", arguments->wall, "Only this wall of it, by letter");
-    app->add_option("--only", arguments->only,
-                    "Kinds of sheet: cover (index, key plans, revisions), elevations, switching, lighting, "
-                    "schedule, findings, wallcheck (every box to "
-                    "tick, by wall), templates (boxes at true size for drilling), separated by commas")
+    app->add_option(
+           "--only", arguments->only,
+           "Kinds of sheet: cover (index, key plans, revisions), rooms (a room's plan among its elevations), "
+           "elevations, plan (storeys, with the "
+           "sheet of each wall's elevation), switching, lighting (ceilings dimensioned from two walls, then "
+           "the light), schedule, findings, wallcheck (every box to tick, by wall), templates (boxes at true "
+           "size for drilling), separated by commas")
         ->capture_default_str();
     app->add_option("--lamps", arguments->lamps,
                     "Luminaires on switching plans: symbols, or top (as seen from above)")
@@ -296,6 +304,10 @@ Command addSheets(CLI::App& parser) {
         "--datum", arguments->level,
         "Where heights start: ffl (finished floor), sfl (structural floor, the slab) or site (site "
         "line); left out: as in the plan's last issue, else ffl; with --fix first sfl");
+    app->add_flag(
+        "!--no-checks", arguments->checks,
+        "Elevations without auxiliary dimensions in brackets: from the nearest opening, pitches, equal "
+        "spacing");
     app->add_option(
         "--since", arguments->since,
         "Mark on elevations what is not as it was, with clouds and words: in an issue of the plan, by its "
@@ -308,6 +320,7 @@ Command addSheets(CLI::App& parser) {
         "  gangway sheets house.plan.json -o out --formats pdf,png --room kitchen --wall A --scale 20\n"
         "  gangway sheets house.plan.json -o out --formats dxf --room kitchen\n"
         "  gangway sheets house.plan.json -o out --only switching,lighting --lamps top\n"
+        "  gangway sheets house.plan.json -o out --only rooms,plan --room kitchen\n"
         "  gangway sheets house.plan.json -o out --only elevations,findings --zones wet,cable\n"
         "  gangway sheets house.plan.json -o out --only wallcheck,templates --room kitchen\n"
         "  gangway sheets house.plan.json -o out --only cover,elevations --since A");

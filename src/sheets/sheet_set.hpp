@@ -48,4 +48,7 @@ const SheetKind* findSheetKind(std::string_view word);
 /// paper, room or wall, a scale at which something does not fit, a pack that is missing.
 [[nodiscard]] Drawn drawKind(const SheetKind& kind, const SetInput& input);
 
+/// Several kinds at the same time, in the order asked for.
+std::vector<Drawn> drawKinds(std::span<const SheetKind* const> kinds, const SetInput& input);
+
 } // namespace gangway::sheets

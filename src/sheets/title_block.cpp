@@ -150,13 +150,13 @@ void drawTitleStrip(std::vector<Item>& items, Pt corner, double width_mm, const 
     static_assert(kTitleStripHeight == kRow);
     const double wider = std::max(0.0, width_mm - kLeastStrip);
     drawRow(items, {corner.x - kLeastStrip - wider, corner.y + kRow}, kRow,
-            {{"Title", fullTitle(fields), 50 + wider},
-             {"Project", orDash(project.name), 38},
-             {"Date of issue", orDash(project.date), 24},
-             {"Revision", orDash(project.revision), 16},
-             {"Scale", scaleText(fields.scale), 10},
-             {"Sheet no.", fields.sheet_of, 17},
-             {"Sheet", fullNumber(project, fields), 27}});
+            {{"Title", fullTitle(fields), 49 + wider},
+             {"Project", orDash(project.name), 32},
+             {"Date of issue", orDash(project.date), 25.5},
+             {"Revision", orDash(project.revision), 17.5},
+             {"Scale", scaleText(fields.scale), 12},
+             {"Sheet no.", fields.sheet_of, 18.5},
+             {"Sheet", fullNumber(project, fields), 27.5}});
     Ink(items, "frame").rect({corner.x - kLeastStrip - wider, corner.y, corner.x, corner.y + kRow}, kOutline);
 }
 
