@@ -208,6 +208,26 @@ TEST_CASE("a sheet's print stays when only its date, revision, answers or page c
     CHECK(printsOf(plan).front().print != prints.front().print);
 }
 
+TEST_CASE("no two sheets of a set have one number, so that each is compared with itself") {
+    sheets::SetInput input;
+    input.plan = test::shippedPlans().front();
+    input.catalogue = &test::shippedCatalogue();
+    input.pack = &pack();
+    const auto prints = sheets::setPrints(input);
+    REQUIRE(prints);
+    std::set<std::string> numbers;
+    for (const plan::IssuedSheet& sheet : *prints) {
+        INFO(sheet.number);
+        CHECK(numbers.insert(sheet.number).second);
+    }
+    CHECK(numbers.size() > 100);
+    // Drawn again, on as many cores as there are, each looks the same.
+    const auto again = sheets::setPrints(input);
+    REQUIRE(again);
+    for (std::size_t i = 0; i < prints->size(); ++i)
+        CHECK(again->at(i).print == prints->at(i).print);
+}
+
 TEST_CASE("the revisions say of each issue what moved, the newest first") {
     const plan::Plan plan = withFloors(test::twoRooms());
     plan::Plan moved = issued(plan, "2026-05-02", {});
