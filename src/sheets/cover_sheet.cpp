@@ -66,13 +66,10 @@ public:
         // The last column is for what everyone must read; index and revisions go on where there is room.
         const std::size_t for_index = column_;
         column_ = columns_.size() - 1;
-        fresh_ = true;
         std::size_t placed = 0;
         while (placed < others.size() && holds(others[placed], room()))
             place(others[placed++]);
-        last_for_index_ = columns_.size() - 1;
         column_ = for_index;
-        fresh_ = false;
         // The newest revisions first; many leave room for the index to begin.
         const double kept = (1 - kRevisionsPart) * room();
         columns_[column_].bottom += kept;
@@ -113,7 +110,7 @@ private:
             columns_.push_back({left, beside ? inside_.bottom : overTitle(), left + width, top});
         }
         column_ = 0;
-        last_for_index_ = count;
+        top_ = top;
         if (pages_.empty()) pages_.push_back(newSheet());
     }
 
@@ -128,12 +125,13 @@ private:
     }
 
     void next() {
-        fresh_ = true;
-        if (++column_ < std::min(columns_.size(), last_for_index_)) return;
+        if (++column_ < columns_.size()) return;
         pages_.push_back(newSheet());
         begin(drawCautionLines(pages_.back().items, {inside_.left, inside_.top}, inside_.width()) - 3);
     }
 
+    /// Nothing stands in this column yet.
+    bool fresh() const { return columns_[column_].top > top_ - 0.01; }
     double room() const { return columns_[column_].height(); }
 
     static double heightOf(const std::vector<Block>& blocks) {
@@ -162,21 +160,18 @@ private:
         return height <= room_mm;
     }
 
-    void draw(const std::vector<Block>& blocks) {
-        flow(pages_.back().items, blocks, columns_[column_]);
-        fresh_ = false;
-    }
+    void draw(const std::vector<Block>& blocks) { flow(pages_.back().items, blocks, columns_[column_]); }
 
     void place(const Part& part) {
         // In one piece where a column holds it.
         const double height =
             part.blocks.empty() ? 0 : heightOf(part.blocks) - part.blocks.back().gap_after_mm;
-        if (!fresh_ && height > room()) next();
+        while (!fresh() && height > room())
+            next();
         for (std::size_t done = 0; done < part.blocks.size();) {
             const std::size_t placed =
                 flow(pages_.back().items, std::span(part.blocks).subspan(done), columns_[column_]);
-            if (placed == 0 && fresh_) break; // higher than a sheet: nothing of ours is
-            fresh_ = false;
+            if (placed == 0 && fresh()) break; // higher than a sheet: nothing of ours is
             done += placed;
             if (done < part.blocks.size()) next();
         }
@@ -188,9 +183,11 @@ private:
     void placeRows(const TableBlocks& table, std::size_t row) {
         bool head = true;
         for (; row < table.rows.size(); ++row, head = false) {
-            double needed = heightOf(rowWithHead(table, row, head));
-            if (head && row + 1 < table.rows.size()) needed += heightOf(rowWithHead(table, row + 1, false));
-            if (needed > room()) {
+            for (;;) {
+                double needed = heightOf(rowWithHead(table, row, head));
+                if (head && row + 1 < table.rows.size())
+                    needed += heightOf(rowWithHead(table, row + 1, false));
+                if (needed <= room() || fresh()) break;
                 next();
                 head = true;
             }
@@ -336,8 +333,7 @@ private:
     std::vector<drawing::Sheet> pages_;
     std::vector<Rect> columns_; ///< what is left of them on the last page
     std::size_t column_ = 0;
-    std::size_t last_for_index_ = 0; ///< columns from here on are taken by other parts
-    bool fresh_ = true;
+    double top_ = 0; ///< of its columns, as they were
     double issue_bottom_ = 0;
 };
 
