@@ -18,6 +18,9 @@ namespace gangway::sheets {
 
 namespace {
 
+/// More rooms than these are not listed by name.
+constexpr std::size_t kMostNamed = 60;
+
 Column textColumn(std::string key, std::string title) {
     Column column;
     column.key = std::move(key);
@@ -59,16 +62,18 @@ public:
         if (!known_) return {};
         const std::size_t count = plan_.issues.size();
         const std::string last = plan_.issues.back().letter;
-        const auto print = prints_.find(number);
+        auto print = prints_.find(number);
+        // With marks on it a sheet may go on on another, which says what the first does.
+        if (print == prints_.end()) print = prints_.find(number.substr(0, number.rfind('-')));
         if (print == prints_.end()) return {}; // none of the set that is issued
         const std::string revision = review::sheetRevision(plan_, number, print->second);
         if (!as_issued_) {
             if (!revision.empty()) return "unchanged since " + revision;
-            return (inIssue(count - 1, number) ? "changed since " : "new since ") + last;
+            return (inIssue(count - 1, print->first) ? "changed since " : "new since ") + last;
         }
         if (count == 1) return "first issue";
         if (revision != last) return "unchanged since " + revision;
-        return (inIssue(count - 2, number) ? "changed since " : "new since ") +
+        return (inIssue(count - 2, print->first) ? "changed since " : "new since ") +
                plan_.issues[count - 2].letter;
     }
 
@@ -89,6 +94,11 @@ std::string withoutContinued(const std::string& title) {
     return title.ends_with(kContinued) ? title.substr(0, title.size() - kContinued.size()) : title;
 }
 
+/// "Drilling templates, Snug" of "Drilling templates, Snug: S-05".
+std::string withoutDetails(const std::string& title) {
+    return title.substr(0, title.find(": "));
+}
+
 /// The sheets of one kind, those in a row that read alike in one line.
 std::vector<IndexLine> linesOf(const drawing::Drawing& drawing, const SheetStates& states) {
     std::vector<IndexLine> lines;
@@ -99,10 +109,12 @@ std::vector<IndexLine> linesOf(const drawing::Drawing& drawing, const SheetState
                        withoutContinued(sheet.title),
                        sheet.scale > 1 ? fmt::format("1:{:g}", sheet.scale) : "-",
                        states.of(sheet.number)};
-        if (!lines.empty() && lines.back().title == line.title && lines.back().scale == line.scale &&
-            lines.back().state == line.state) {
-            lines.back().last = line.first;
-            ++lines.back().sheets;
+        IndexLine* last = lines.empty() ? nullptr : &lines.back();
+        if (last != nullptr && withoutDetails(last->title) == withoutDetails(line.title) &&
+            last->scale == line.scale && last->state == line.state) {
+            if (last->title != line.title) last->title = withoutDetails(line.title);
+            last->last = line.first;
+            ++last->sheets;
         } else {
             lines.push_back(std::move(line));
         }
@@ -114,9 +126,9 @@ std::string wayWords(checks::PlaceMargin::Way way) {
     using Way = checks::PlaceMargin::Way;
     switch (way) {
     case Way::Left:
-        return "to the left";
+        return "left";
     case Way::Right:
-        return "to the right";
+        return "right";
     case Way::Up:
         return "up";
     case Way::Down:
@@ -125,19 +137,21 @@ std::string wayWords(checks::PlaceMargin::Way way) {
     return {};
 }
 
-/// What a rule asks for, in its own words.
+/// What a rule asks for, in its own words, and of what: "A plate is clear of openings and their casings: bath
+/// door".
 std::string ruleWords(const checks::PlaceMargin& margin) {
-    if (margin.rule.empty()) return "It would stand over the end of its wall.";
+    if (margin.rule.empty()) return "A plate lies whole on its wall: the end of the wall";
     const auto rules = checks::rules();
     const auto rule =
         std::ranges::find(rules, margin.rule, [](const auto& one) { return std::string(one.id); });
     std::string words = rule == rules.end() ? margin.rule : std::string(rule->what);
-    if (!margin.name.empty()) words += fmt::format(" Here: {}.", margin.name);
-    return words;
+    if (words.ends_with('.')) words.pop_back();
+    return margin.name.empty() ? words : fmt::format("{}: {}", words, margin.name);
 }
 
 /// "75 in Kitchen and Hall; 40 in Landing": rooms with one floor build-up together.
 std::string floorsInWords(const plan::Plan& plan) {
+    if (plan.rooms.size() > kMostNamed) return "on each elevation, under How to measure";
     std::vector<std::pair<std::string, std::string>> groups;
     for (const plan::Room& room : plan.rooms) {
         const std::string thick =
@@ -154,12 +168,19 @@ std::string floorsInWords(const plan::Plan& plan) {
     return words;
 }
 
+/// "1000 above FFL on every storey", or storey by storey.
 std::string siteLines(const plan::Plan& plan) {
     std::string words;
-    for (const plan::Storey& storey : plan.storeys)
+    bool alike = true;
+    for (const plan::Storey& storey : plan.storeys) {
+        alike = alike && storey.site_line_mm == plan.storeys.front().site_line_mm;
         if (storey.site_line_mm)
             words += fmt::format("{}{} above FFL on the {}", words.empty() ? "" : ", ",
                                  drawing::number(*storey.site_line_mm), storey.name);
+    }
+    if (alike && plan.storeys.size() > 1 && !words.empty())
+        return fmt::format("{} above FFL on every storey",
+                           drawing::number(*plan.storeys.front().site_line_mm));
     return words;
 }
 
@@ -178,12 +199,12 @@ std::string levelNote(Level level) {
 } // namespace
 
 IssueState issueStateOf(const plan::Plan& plan) {
-    if (plan.issues.empty()) return {nullptr, "Not issued", "a working copy: not to be built from"};
+    if (plan.issues.empty()) return {nullptr, "Not issued", {}, "a working copy: not to be built from"};
     const plan::Issue& last = plan.issues.back();
     if (review::issuedAs(plan) == nullptr)
-        return {nullptr, "Not issued", fmt::format("changed after issue {} of {}", last.letter, last.date)};
-    return {&last, "Issue " + last.letter,
-            last.note.empty() ? last.date : fmt::format("{}, {}", last.date, last.note)};
+        return {
+            nullptr, "Not issued", {}, fmt::format("changed after issue {} of {}", last.letter, last.date)};
+    return {&last, "Issue " + last.letter, last.date, last.note};
 }
 
 std::string qrText(const plan::Issue& issue) {
@@ -197,7 +218,6 @@ Table sheetIndex(const plan::Plan& plan, const CoverContent& content) {
     table.columns = {textColumn("kind", "kind"),     textColumn("sheet", "sheet"),
                      textColumn("title", "title"),   textColumn("scale", "scale"),
                      textColumn("revision", "rev."), textColumn("state", "since the last issue")};
-    table.columns[1].lead = true;
     table.group_by = 0;
     const SheetStates states(plan, content);
     if (content.set == nullptr) return table;
@@ -258,7 +278,7 @@ Table fragileTable(const plan::Plan& plan, const catalogue::Catalogue& catalogue
     table.key = "fragile";
     table.title = "The five most fragile boxes: hold these to the mm";
     table.columns = {textColumn("box", "box"), textColumn("where", "where"), textColumn("play", "play, mm"),
-                     textColumn("fails", "past that, this no longer holds")};
+                     textColumn("fails", "what fails past that")};
     table.columns[0].lead = true;
     for (const checks::PlaceMargin& margin : margins) {
         const plan::Plate* plate = plan::findPlate(plan, margin.plate);
@@ -297,7 +317,13 @@ std::vector<Block> conventions(const plan::Plan& plan, const Datum& datum, doubl
     notes.emplace_back(
         "In a cloud: changed since the issue before; the triangle has the letter of the new one. "
         "Crossed out: no longer there.");
-    return {headingBlock("How to read this set", width_mm), notesBlock(notes, width_mm)};
+    // A block each, so that a long list may go on in another column.
+    std::vector<Block> blocks{headingBlock("How to read this set", width_mm)};
+    for (const std::string& note : notes) {
+        blocks.push_back(notesBlock({note}, width_mm));
+        blocks.back().gap_after_mm = 0.2;
+    }
+    return blocks;
 }
 
 std::vector<Block> whomToAsk(const plan::Project& project, double width_mm) {

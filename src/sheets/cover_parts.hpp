@@ -9,11 +9,12 @@
 
 namespace gangway::sheets {
 
-/// "Issue B" with "of 2026-05-02, for first fix", or that and why the plan is no issue.
+/// "Issue B", its date and note; or that and why the plan is none.
 struct IssueState {
     const plan::Issue* issue = nullptr; ///< the one that the plan is exactly; nullptr: none
     std::string headline;
-    std::string below;
+    std::string date; ///< empty for none
+    std::string note;
 };
 IssueState issueStateOf(const plan::Plan& plan);
 /// What the QR code says: "gangway issue B 2026-05-02 0123456789abcdef".

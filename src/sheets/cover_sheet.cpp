@@ -12,6 +12,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <span>
 
 #include <fmt/format.h>
 
@@ -19,14 +20,16 @@ namespace gangway::sheets {
 
 namespace {
 
-constexpr double kInset = 5.5;       ///< content from the frame, clear of the centring marks
-constexpr double kColumn = 186;      ///< about the width of a column
-constexpr double kBetween = 8;       ///< columns
-constexpr double kAfterPart = 6;     ///< before the next part
-constexpr double kHugeText = 10;     ///< the next of the series after kNumberText (ISO 3098)
-constexpr double kPlansAlone = 0.95; ///< the same of the only column
-constexpr double kPlansPart = 0.52;  ///< of a first column's height, at most, is key plans
-constexpr double kCaption = 44;      ///< beside the QR code: what issue this is
+constexpr double kInset = 5.5;         ///< content from the frame, clear of the centring marks
+constexpr double kColumn = 186;        ///< about the width of a column
+constexpr double kBetween = 8;         ///< columns
+constexpr double kAfterPart = 5;       ///< before the next part
+constexpr double kHugeText = 10;       ///< the next of the series after kNumberText (ISO 3098)
+constexpr double kPlansAlone = 0.9;    ///< the same of the only column
+constexpr double kHeadings = 7;        ///< of a part
+constexpr double kPlansPart = 0.52;    ///< of a first column's height, at most, is key plans
+constexpr double kRevisionsPart = 0.5; ///< at most, of what the key plans leave of their column
+constexpr double kCaption = 62;        ///< beside the QR code: what issue this is
 
 /// A table or a run of blocks, to be placed row by row.
 struct Part {
@@ -46,7 +49,8 @@ public:
         const double width = columns_.front().width();
         Part plans;
         plans.blocks = storeyKeyPlans(
-            plan_, width, (columns_.size() == 1 ? kPlansAlone : kPlansPart) * columns_.front().height(),
+            plan_, width,
+            (columns_.size() == 1 ? kPlansAlone : kPlansPart) * columns_.front().height() - kHeadings,
             options_.base);
         const Part index{setTable(sheetIndex(plan_, content_), width), {}};
         const Part revisions{setTable(revisionTable(plan_), width), {}};
@@ -62,19 +66,20 @@ public:
         // The last column is for what everyone must read; index and revisions go on where there is room.
         const std::size_t for_index = column_;
         column_ = columns_.size() - 1;
-        fresh_ = true;
         std::size_t placed = 0;
         while (placed < others.size() && holds(others[placed], room()))
             place(others[placed++]);
-        std::size_t rows = 0;
-        if (placed == others.size()) rows = placeAsFits(revisions);
-        last_for_index_ = columns_.size() - 1;
         column_ = for_index;
-        fresh_ = false;
+        // The newest revisions first; many leave room for the index to begin.
+        const double kept = (1 - kRevisionsPart) * room();
+        columns_[column_].bottom += kept;
+        const std::size_t rows = placeAsFits(revisions);
+        columns_[column_].bottom -= kept;
+        columns_[column_].top -= kAfterPart;
         place(index);
         for (; placed < others.size(); ++placed)
             place(others[placed]);
-        placeRows(*revisions.table, rows);
+        if (rows < revisions.table->rows.size()) placeRows(*revisions.table, rows);
         return finished();
     }
 
@@ -87,7 +92,6 @@ private:
             const Table fragile = fragileTable(plan_, catalogue_, *content_.pack, options_.base);
             if (!fragile.rows.empty()) parts.push_back({setTable(fragile, width), {}});
         }
-        parts.push_back({std::nullopt, cautions(width, Wording::Full)});
         return parts;
     }
 
@@ -106,7 +110,7 @@ private:
             columns_.push_back({left, beside ? inside_.bottom : overTitle(), left + width, top});
         }
         column_ = 0;
-        last_for_index_ = count;
+        top_ = top;
         if (pages_.empty()) pages_.push_back(newSheet());
     }
 
@@ -121,11 +125,13 @@ private:
     }
 
     void next() {
-        if (++column_ < std::min(columns_.size(), last_for_index_)) return;
+        if (++column_ < columns_.size()) return;
         pages_.push_back(newSheet());
         begin(drawCautionLines(pages_.back().items, {inside_.left, inside_.top}, inside_.width()) - 3);
     }
 
+    /// Nothing stands in this column yet.
+    bool fresh() const { return columns_[column_].top > top_ - 0.01; }
     double room() const { return columns_[column_].height(); }
 
     static double heightOf(const std::vector<Block>& blocks) {
@@ -147,26 +153,27 @@ private:
     }
 
     static bool holds(const Part& part, double room_mm) {
-        double height = heightOf(part.blocks);
+        double height = heightOf(part.blocks) - (part.blocks.empty() ? 0 : part.blocks.back().gap_after_mm);
         if (part.table)
             for (std::size_t row = 0; row < part.table->rows.size(); ++row)
                 height += heightOf(rowWithHead(*part.table, row, row == 0));
         return height <= room_mm;
     }
 
-    void draw(const std::vector<Block>& blocks) {
-        flow(pages_.back().items, blocks, columns_[column_]);
-        fresh_ = false;
-    }
+    void draw(const std::vector<Block>& blocks) { flow(pages_.back().items, blocks, columns_[column_]); }
 
     void place(const Part& part) {
-        if (!part.blocks.empty()) {
-            // A part is one block under its heading; it stays in one piece.
-            if (!fresh_ && heightOf(part.blocks) - part.blocks.back().gap_after_mm > room()) {
-                next();
-                fresh_ = true;
-            }
-            draw(part.blocks);
+        // In one piece where a column holds it.
+        const double height =
+            part.blocks.empty() ? 0 : heightOf(part.blocks) - part.blocks.back().gap_after_mm;
+        while (!fresh() && height > room())
+            next();
+        for (std::size_t done = 0; done < part.blocks.size();) {
+            const std::size_t placed =
+                flow(pages_.back().items, std::span(part.blocks).subspan(done), columns_[column_]);
+            if (placed == 0 && fresh()) break; // higher than a sheet: nothing of ours is
+            done += placed;
+            if (done < part.blocks.size()) next();
         }
         if (part.table) placeRows(*part.table, 0);
         columns_[column_].top -= kAfterPart;
@@ -176,9 +183,11 @@ private:
     void placeRows(const TableBlocks& table, std::size_t row) {
         bool head = true;
         for (; row < table.rows.size(); ++row, head = false) {
-            double needed = heightOf(rowWithHead(table, row, head));
-            if (head && row + 1 < table.rows.size()) needed += heightOf(rowWithHead(table, row + 1, false));
-            if (needed > room()) {
+            for (;;) {
+                double needed = heightOf(rowWithHead(table, row, head));
+                if (head && row + 1 < table.rows.size())
+                    needed += heightOf(rowWithHead(table, row + 1, false));
+                if (needed <= room() || fresh()) break;
                 next();
                 head = true;
             }
@@ -221,7 +230,7 @@ private:
             y = paragraph(ink, y, "Status: " + project.status, kValueText, width) - 2.5;
         const double bottom = std::min(y, issue_bottom_) - 1.5;
         ink.line({inside_.left, bottom}, {inside_.right, bottom}, kOutline);
-        return bottom - 5;
+        return drawCautionLines(items, {inside_.left, bottom - 2.2}, inside_.width()) - 3;
     }
 
     /// Lines under `top` in the largest lettering of the series, at most `most_mm`, in which no more than two
@@ -257,7 +266,11 @@ private:
             y -= height * 0.4;
         };
         line(state_.headline, kNumberText);
-        for (const std::string& words : wrapped(state_.below, kValueText, kCaption)) {
+        if (!state_.date.empty()) {
+            y -= kTitleText + 1;
+            line(state_.date, kTitleText);
+        }
+        for (const std::string& words : wrapped(state_.note, kValueText, kCaption)) {
             y -= kValueText + 1;
             line(words, kValueText);
         }
@@ -320,8 +333,7 @@ private:
     std::vector<drawing::Sheet> pages_;
     std::vector<Rect> columns_; ///< what is left of them on the last page
     std::size_t column_ = 0;
-    std::size_t last_for_index_ = 0; ///< columns from here on are taken by other parts
-    bool fresh_ = true;
+    double top_ = 0; ///< of its columns, as they were
     double issue_bottom_ = 0;
 };
 

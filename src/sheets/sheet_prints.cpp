@@ -45,10 +45,11 @@ std::vector<plan::IssuedSheet> printsOf(const std::vector<drawing::Drawing>& set
 }
 
 std::expected<std::vector<drawing::Drawing>, std::string> wholeSet(const SetInput& input) {
+    std::vector<const SheetKind*> kinds;
+    for (const SheetKind& kind : sheetKinds())
+        if (kind.word != kCoverWord) kinds.push_back(&kind);
     std::vector<drawing::Drawing> set;
-    for (const SheetKind& kind : sheetKinds()) {
-        if (kind.word == kCoverWord) continue;
-        auto drawn = drawKind(kind, input);
+    for (Drawn& drawn : drawKinds(kinds, input)) {
         if (!drawn) return std::unexpected(std::move(drawn.error()));
         if (!drawn->sheets.empty()) set.push_back(std::move(*drawn));
     }
@@ -65,6 +66,7 @@ std::expected<std::vector<plan::IssuedSheet>, std::string> setPrints(const SetIn
     plain.options.base = input.options.base;
     plain.options.pack = input.pack;
     plain.options.datum = input.options.datum;
+    plain.options.threads = input.options.threads;
     const auto set = wholeSet(plain);
     if (!set) return std::unexpected(set.error());
     return printsOf(*set);

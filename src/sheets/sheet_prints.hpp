@@ -13,7 +13,7 @@ std::vector<plan::IssuedSheet> printsOf(const std::vector<drawing::Drawing>& set
 [[nodiscard]] std::expected<std::vector<drawing::Drawing>, std::string> wholeSet(const SetInput& input);
 
 /// Prints of the whole set as it would be issued now: drawn without stamps and marks, with nothing chosen but
-/// the datum. Of `input`, plan, catalogue, pack, findings and of its options base and datum count.
+/// the datum. Of `input`, plan, catalogue, pack, findings and of its options base, datum and threads count.
 [[nodiscard]] std::expected<std::vector<plan::IssuedSheet>, std::string> setPrints(const SetInput& input);
 
 } // namespace gangway::sheets

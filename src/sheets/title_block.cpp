@@ -165,10 +165,14 @@ void drawRevisions(std::vector<Item>& items, Pt corner, const plan::Plan& plan) 
     Ink texts(items, "notes");
     const double left = corner.x - kTitleWidth;
     const double right = left + kRevisionWidth;
-    const std::array<double, 5> edges{left, left + 10, left + 31, left + 65, right};
+    const auto rows = revisionRows(plan);
+    // One row has two lines, and short words for what it is; several have a line each, and the words of
+    // issues.
+    const std::array<double, 5> edges = rows.size() == 1
+                                            ? std::array{left, left + 10, left + 31, left + 59, right}
+                                            : std::array{left, left + 9, left + 31.5, left + 69, right};
     const double pitch = kStripHeight / 3;
     const auto heads = RevisionRow{"Rev.", "Date", "Change", "By"};
-    const auto rows = revisionRows(plan);
     bool two_lines = false;
     for (std::size_t i = 0; i < heads.size(); ++i) {
         const double x = edges[i] + kPad;
