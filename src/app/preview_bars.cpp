@@ -44,10 +44,10 @@ bool headButton(State& state, float& right, const char* label, const char* name,
     return clicked;
 }
 
-/// Under the button that opened it.
+/// Under the button that opened it; `under` is where its right edge ends.
 void printChoices(State& state, ImVec2 under) {
     const float s = state.scale;
-    ImGui::SetNextWindowPos(under);
+    ImGui::SetNextWindowPos(under, ImGuiCond_Always, {1, 0});
     ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, {14 * s, 12 * s});
     ImGui::PushStyleVar(ImGuiStyleVar_ItemSpacing, {8 * s, 12 * s});
     if (ImGui::BeginPopup("print-choices")) {
@@ -87,7 +87,7 @@ void head(State& state) {
     ImGui::BeginDisabled(!page.drawing || preview.printing.busy());
     if (headButton(state, right, "Print", "sheets:print", false, "Open in the system's PDF viewer (P)"))
         ImGui::OpenPopup("print-choices");
-    const ImVec2 button{ImGui::GetItemRectMin().x, ImGui::GetItemRectMax().y + 6 * s};
+    const ImVec2 button{ImGui::GetItemRectMax().x, ImGui::GetItemRectMax().y + 6 * s};
     ImGui::EndDisabled();
     printChoices(state, button);
     if (!page.drawing) return;
