@@ -21,8 +21,8 @@
 #include "review/review.hpp"
 #include "scene/house_way.hpp"
 #include "scene/scene.hpp"
-#include "sheets/sheets.hpp"
 #include "sheets/storey_plan.hpp"
+#include "sheets/wall_strip.hpp"
 
 #include <atomic>
 #include <chrono>

@@ -21,6 +21,7 @@ namespace {
 constexpr double kFirstRow = 10;      ///< first dimension line from the outline (drawing-standards 1.2)
 constexpr double kDetailRow = 6;      ///< from a detail's frame
 constexpr double kCompactRow = 3.5;   ///< the same on the strip
+constexpr double kLoneLetter = 5;     ///< room for a neighbour's letter beside the wall on the strip
 constexpr double kCrossEnd = 3.0;     ///< centre lines of plates end here; extension lines go on from there
 constexpr double kFurnitureNear = 60; ///< furniture standing this near to the wall gives edges
 constexpr double kFurnitureTop = 150; ///< and is at least this high and wide
@@ -245,7 +246,9 @@ void drawDimensions(std::vector<Item>& items, const WallView& view, OnPaper pape
     double under = row_y;
     append(drawing::runningRow(origin_x, row_y, setOutMarks(view, paper), along, "dimensions", &under));
     if (view.check_dimensions && !paper.compact) drawEqualSpacing(items, view, paper, under);
-    const double beside = left_end ? returnWidth(view, paper, End::Left) : 0;
+    double beside = left_end ? returnWidth(view, paper, End::Left) : 0;
+    // Around an outside corner the neighbour's letter stands alone.
+    if (paper.compact && left_end && beside == 0) beside = kLoneLetter;
     const double column_x = left - beside - (paper.compact ? kCompactRow : detail ? kDetailRow : kFirstRow);
     drawing::RunningStyle up = style;
     up.origin_shown = !detail;

@@ -178,7 +178,7 @@ Untitled withBorders(drawing::Sheet sheet, const WallView& view, const Layout& l
     fields.scale = sheet.scale;
     const std::size_t title_at = sheet.items.size();
     const Pt strip{layout.title_corner.x, layout.title_corner.y + kTitleHeight};
-    drawRevisions(sheet.items, strip, view.plan->project);
+    drawRevisions(sheet.items, strip, *view.plan);
     drawAgreement(sheet.items, strip, view);
     Ink(sheet.items, "frame")
         .line({strip.x - kTitleWidth, strip.y + kStripHeight}, {strip.x, strip.y + kStripHeight}, kNarrow);

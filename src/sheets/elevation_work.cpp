@@ -3,6 +3,7 @@
 #include "checks/margins.hpp"
 #include "drawing/dimensions.hpp"
 #include "sheets/paper.hpp"
+#include "sheets/sheet_names.hpp"
 
 #include <algorithm>
 #include <array>
@@ -101,6 +102,16 @@ std::vector<WallWork> wallsWithSomething(const House& house) {
             if (!walls[wall].empty()) work.push_back({&room, wall, std::move(walls[wall])});
     }
     return work;
+}
+
+ElevationNumbers::ElevationNumbers(const std::vector<WallWork>& walls) {
+    for (const WallWork& wall : walls)
+        numbers_.emplace(std::pair(wall.room->id, wall.wall), numbers_.size() + 1);
+}
+
+std::string ElevationNumbers::of(const plan::Room& room, std::size_t wall) const {
+    const auto found = numbers_.find({room.id, wall});
+    return found == numbers_.end() ? std::string() : sheetNumber('E', found->second, numbers_.size(), 1);
 }
 
 std::string problemWith(const plan::Plan& plan, const Options& options) {

@@ -22,6 +22,8 @@ struct SetInput {
     std::string paper;             ///< empty: each kind on the paper that it is meant for
     bool lamps_from_above = false; ///< luminaires on plans as seen from above, not as symbols
     bool zones_on_plans = false;   ///< zones of baths and showers on plans too
+    /// What the cover has in its index, in order; nullptr: the whole set, drawn for it.
+    const std::vector<drawing::Drawing>* set = nullptr;
 };
 
 using Drawn = std::expected<drawing::Drawing, std::string>;
@@ -34,6 +36,8 @@ struct SheetKind {
     std::string_view nothing; ///< the sentence for a house in which there is nothing of this kind to draw
     Drawn (*draw)(const SetInput& input, const Options& options);
 };
+
+inline constexpr std::string_view kCoverWord = "cover";
 
 /// In the order of a set.
 std::span<const SheetKind> sheetKinds();

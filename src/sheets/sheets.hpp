@@ -1,4 +1,4 @@
-// Plan to drawing: elevation sheets, and the same elevation code for the wall strip on screen.
+// Plan to drawing: elevation sheets and the sign-off booklet.
 #pragma once
 
 #include "catalogue/pack.hpp"
@@ -44,19 +44,5 @@ elevationSheets(const plan::Plan& plan, const catalogue::Catalogue& catalogue, c
 /// rooms without plates are left out.
 drawing::Drawing agreementBooklet(const plan::Plan& plan, const catalogue::Catalogue& catalogue,
                                   const Options& options = {});
-
-/// A room unrolled: all its walls side by side on one strip, at 1:scale, with the same symbols, for the
-/// screen. `walls` says where each wall's u = 0, v = 0 is on the strip.
-struct StripWall {
-    std::size_t wall = 0;
-    drawing::Pt origin;   ///< paper mm of (0, 0)
-    double length_mm = 0; ///< real
-};
-struct Strip {
-    drawing::Sheet sheet;
-    std::vector<StripWall> walls;
-};
-Strip wallStrip(const plan::Plan& plan, const catalogue::Catalogue& catalogue, const plan::Room& room,
-                double scale, const std::filesystem::path& base = {});
 
 } // namespace gangway::sheets

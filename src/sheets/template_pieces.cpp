@@ -2,6 +2,7 @@
 
 #include "drawing/dimensions.hpp"
 #include "sheets/plan_clip.hpp"
+#include "sheets/template_captions.hpp"
 #include "sheets/template_words.hpp"
 
 #include <algorithm>
@@ -14,16 +15,17 @@ namespace gangway::sheets {
 
 namespace {
 
-constexpr double kEdge = 2;         ///< from the plate's outline to the cutting line
-constexpr double kPad = 2;          ///< captions from the cutting line
+constexpr double kEdge = 1.5;       ///< from the plate's outline to the cutting line
 constexpr double kCross = 5;        ///< arm of a centre cross
 constexpr double kFromCentre = 3;   ///< words from the lines of a cross
-constexpr double kLabelReach = 26;  ///< words at a centre reach this far along the plate
 constexpr double kClearAcross = 44; ///< boxes nearer to each other have no room for words between them
 constexpr double kClearUp = 34;
 constexpr double kRegister = 2.5; ///< radius of a register mark
 constexpr double kFromEnd = 4;    ///< a register mark from the end of its join
-constexpr double kTagPart = 0.3;  ///< of the captions' width, at most
+constexpr double kArrow = 4.8;    ///< length of the arrow that says how it is held
+/// Words at a centre reach this far: a number and a size to the left, a height with two lines over the level.
+constexpr JoinRoom kAcross{26, 26};
+constexpr JoinRoom kUp{11, 18};
 constexpr Pen kJoin{0.25, drawing::LineType::LongDashDoubleDot, drawing::kBlack};
 
 bool isSame(double a, double b) {
@@ -82,18 +84,18 @@ public:
         columns_ = axis(&Pt::x);
         rows_ = axis(&Pt::y);
         roomy_ = hasRoomForWords();
-        setCaptions();
     }
 
     std::vector<TemplatePiece> make(double width_mm, double height_mm) {
-        const Joins straight = joinsFor(width_mm, height_mm);
-        const Joins turned = joinsFor(height_mm, width_mm);
+        Layout straight = layoutFor(width_mm, height_mm);
+        Layout turned = layoutFor(height_mm, width_mm);
         const bool turn = turned.pieces() < straight.pieces();
-        joins_ = turn ? turned : straight;
+        layout_ = std::move(turn ? turned : straight);
         std::vector<TemplatePiece> pieces;
-        const auto across = stretches(core_.left, core_.right, joins_.across);
-        const auto up = stretches(core_.bottom, core_.top, joins_.up);
-        for (std::size_t row = 0; row < up.size(); ++row)
+        const auto across = stretches(core_.left, core_.right, layout_.across);
+        const auto up = stretches(core_.bottom, core_.top, layout_.up);
+        // As they are read: from the top left.
+        for (std::size_t row = up.size(); row-- > 0;)
             for (std::size_t column = 0; column < across.size(); ++column) {
                 const Rect window{across[column].first, up[row].first, across[column].second, up[row].second};
                 pieces.push_back(piece(window, column, row));
@@ -104,13 +106,19 @@ public:
                 const Rect was = made.extent;
                 made.extent = {-was.top, was.left, -was.bottom, was.right};
             }
+        double tallest = 0;
+        for (const TemplatePiece& made : pieces)
+            tallest = std::max(tallest, made.extent.height());
+        for (TemplatePiece& made : pieces)
+            made.tallest_mm = tallest;
         return pieces;
     }
 
 private:
-    struct Joins {
+    struct Layout {
         std::vector<double> across; ///< x of upright joins
         std::vector<double> up;     ///< y of level ones
+        TemplateCaptions captions;
         std::size_t pieces() const { return (across.size() + 1) * (up.size() + 1); }
     };
 
@@ -141,83 +149,86 @@ private:
         return true;
     }
 
-    /// Words are set for the narrowest piece, so that plates of one height have templates of one height.
-    void setCaptions() {
-        constexpr double kWidth = kLeastPiece - 2 * kPad;
-        std::string words = datumInWords(house_, room_, surface_, item_.at_mm.y + rows_.back(), rows_.size());
-        if (!roomy_) {
-            words += " u of the boxes:";
-            for (std::size_t i = 0; i < places_.size(); ++i)
-                words +=
-                    fmt::format("{} {} {}", i == 0 ? "" : ",", i + 1, drawing::number(places_[i].at_mm.x));
-            words += ". v:";
-            for (std::size_t i = 0; i < places_.size(); ++i)
-                words +=
-                    fmt::format("{} {} {}", i == 0 ? "" : ",", i + 1, drawing::number(places_[i].at_mm.y));
-            words += ".";
-        }
-        notes_ = wrapped(words, kNoteText, kWidth);
-        below_mm_ = paragraphHeight(notes_, kNoteText) + 1 + kPad;
-
-        const double arrow = drawing::measure(line_.arrow, kValueText).width_mm + 7;
-        tag_mm_ = kNumberText;
-        for (const double height : {kTitleText, kValueText, kNoteText})
-            if (drawing::measure(item_.tag, tag_mm_).width_mm > kTagPart * kWidth) tag_mm_ = height;
-        // A plate without a tag has its id, which may be long.
-        tag_text_ = wrapped(item_.tag, tag_mm_, kTagPart * kWidth);
-        double tag_width = 0;
-        for (const std::string& line : tag_text_)
-            tag_width = std::max(tag_width, drawing::measure(line, tag_mm_).width_mm);
-        place_left_ = tag_width + 3;
-        const double width = kWidth - place_left_ - arrow;
-        place_text_ = wrapped(room_.name + ", " + surface_.name, kValueText, width);
-        place_mm_ = place_text_.size() > 1 ? kNoteText : kValueText;
-        if (place_text_.size() > 1)
-            place_text_ = wrapped(room_.name + ", " + surface_.name, kNoteText, width);
-        boxes_text_ = wrapped(boxesInWords(item_), kNoteText, kWidth);
-        above_mm_ = kPad +
-                    std::max(paragraphHeight(tag_text_, tag_mm_) + 1,
-                             paragraphHeight(place_text_, place_mm_) + kNoteText + 1.6) +
-                    paragraphHeight(boxes_text_, kNoteText) + 2;
+    CaptionTexts captionTexts() const {
+        CaptionTexts texts{item_.tag, room_.name + ", " + surface_.name, boxesInWords(item_), "", ""};
+        texts.notes = datumInWords(house_, room_, surface_, item_.at_mm.y + rows_.back(), rows_.size());
+        if (roomy_) return texts;
+        texts.notes += " u of the boxes:";
+        for (std::size_t i = 0; i < places_.size(); ++i)
+            texts.notes +=
+                fmt::format("{} {} {}", i == 0 ? "" : ",", i + 1, drawing::number(places_[i].at_mm.x));
+        texts.notes += ". v:";
+        for (std::size_t i = 0; i < places_.size(); ++i)
+            texts.notes +=
+                fmt::format("{} {} {}", i == 0 ? "" : ",", i + 1, drawing::number(places_[i].at_mm.y));
+        texts.notes += ".";
+        return texts;
     }
 
-    Joins joinsFor(double width_mm, double height_mm) const {
-        return {joinsOf(core_.left, core_.right, width_mm, columns_),
-                joinsOf(core_.bottom, core_.top, height_mm - above_mm_ - below_mm_, rows_)};
+    /// How high the captions are depends on how wide the parts are, and how high a part may be on them.
+    Layout layoutFor(double width_mm, double height_mm) const {
+        Layout layout;
+        layout.across = joinsOf(core_.left, core_.right, width_mm, columns_, kAcross);
+        double narrowest = core_.width();
+        for (const auto& [from, to] : stretches(core_.left, core_.right, layout.across))
+            narrowest = std::min(narrowest, std::max(to - from, kLeastPiece));
+        CaptionTexts texts = captionTexts();
+        const auto setUp = [&] {
+            layout.captions = TemplateCaptions(texts, narrowest);
+            const double most = height_mm - layout.captions.above_mm() - layout.captions.below_mm();
+            layout.up = joinsOf(core_.bottom, core_.top, most, rows_, kUp);
+        };
+        if (!layout.across.empty()) texts.part = longestPart(layout);
+        setUp();
+        if (layout.up.empty()) return layout;
+        texts.part = longestPart(layout);
+        setUp();
+        return layout;
     }
 
     TemplatePiece piece(const Rect& window, std::size_t column, std::size_t row) const {
         TemplatePiece piece;
-        const std::size_t across = joins_.across.size() + 1;
-        const std::size_t count = joins_.pieces();
+        const std::size_t count = layout_.pieces();
+        const std::size_t number = (layout_.up.size() - row) * (layout_.across.size() + 1) + column + 1;
         piece.name = item_.tag;
-        // Parts are counted as they are read: from the top left.
-        const std::size_t number = (joins_.up.size() - row) * across + column + 1;
         if (count > 1) piece.name += fmt::format(", part {} of {}", number, count);
         piece.marks = clipped(marks(window), window);
         Rect cell = window;
         cell.right = std::max(cell.right, cell.left + kLeastPiece);
-        cell.top += above_mm_;
-        cell.bottom -= below_mm_;
+        cell.top += layout_.captions.above_mm();
+        cell.bottom -= layout_.captions.below_mm();
         piece.extent = cell;
         Ink(piece.words, "notes", item_.id).rect(cell, kThin);
-        captions(piece.words, cell, count > 1 ? partInWords(number, count, column, row) : "");
+        layout_.captions.draw(piece.words, item_.id, cell,
+                              count > 1 ? partInWords(number, count, lettersAt(column, row)) : "");
+        drawArrow(piece.words, piece.marks, window);
         return piece;
     }
 
-    /// "part 1 of 2, join at mark A".
-    std::string partInWords(std::size_t number, std::size_t count, std::size_t column,
-                            std::size_t row) const {
+    /// Letters of the joins around a part.
+    std::vector<std::string> lettersAt(std::size_t column, std::size_t row) const {
         std::vector<std::string> letters;
         if (column > 0) letters.push_back(letterOf(column - 1));
-        if (column < joins_.across.size()) letters.push_back(letterOf(column));
-        if (row > 0) letters.push_back(letterOf(joins_.across.size() + row - 1));
-        if (row < joins_.up.size()) letters.push_back(letterOf(joins_.across.size() + row));
-        std::string words =
-            fmt::format("part {} of {}, join at the mark{}", number, count, letters.size() > 1 ? "s" : "");
-        for (std::size_t i = 0; i < letters.size(); ++i)
-            words += (i == 0 ? " " : " and ") + letters[i];
-        return words;
+        if (column < layout_.across.size()) letters.push_back(letterOf(column));
+        if (row > 0) letters.push_back(letterOf(layout_.across.size() + row - 1));
+        if (row < layout_.up.size()) letters.push_back(letterOf(layout_.across.size() + row));
+        return letters;
+    }
+
+    /// "part 1 of 2, join at the mark A".
+    static std::string partInWords(std::size_t number, std::size_t count,
+                                   const std::vector<std::string>& letters) {
+        return fmt::format("part {} of {}, join at the mark{} {}", number, count,
+                           letters.size() > 1 ? "s" : "", fmt::join(letters, ", "));
+    }
+
+    /// The words of the part in the middle, which has the most joins.
+    static std::string longestPart(const Layout& layout) {
+        const std::size_t joins = layout.across.size() + layout.up.size();
+        std::vector<std::string> letters(std::min<std::size_t>(layout.across.size(), 2) +
+                                             std::min<std::size_t>(layout.up.size(), 2),
+                                         letterOf(joins - 1));
+        return partInWords(layout.pieces(), layout.pieces(), letters);
     }
 
     static std::string letterOf(std::size_t join) {
@@ -312,44 +323,36 @@ private:
         const auto letter = [&](Pt at, std::size_t join) {
             ink.text({at.x + kRegister + 0.4, at.y + 0.8}, letterOf(join), kValueText);
         };
-        for (std::size_t i = 0; i < joins_.across.size(); ++i) {
-            const double x = joins_.across[i];
+        for (std::size_t i = 0; i < layout_.across.size(); ++i) {
+            const double x = layout_.across[i];
             ink.line({x, core_.bottom}, {x, core_.top}, kJoin);
             for (const double y : {core_.bottom + kFromEnd + kCross, core_.top - kFromEnd - kCross}) {
                 mark({x, y});
                 letter({x, y}, i);
             }
         }
-        for (std::size_t i = 0; i < joins_.up.size(); ++i) {
-            const double y = joins_.up[i];
+        for (std::size_t i = 0; i < layout_.up.size(); ++i) {
+            const double y = layout_.up[i];
             ink.line({core_.left, y}, {core_.right, y}, kJoin);
             for (const double x : {core_.left + kFromEnd + kCross, core_.right - kFromEnd - kCross}) {
                 mark({x, y});
-                letter({x, y}, joins_.across.size() + i);
+                letter({x, y}, layout_.across.size() + i);
             }
         }
     }
 
-    void captions(std::vector<Item>& items, const Rect& cell, const std::string& part) const {
-        Ink ink(items, "text", item_.id);
-        const double left = cell.left + kPad;
-        const double top = cell.top - kPad;
-        const double tag_y = ink.paragraph({left, top - tag_mm_}, tag_text_, tag_mm_);
-        double y = ink.paragraph({left + place_left_, top - place_mm_}, place_text_, place_mm_);
-        if (!part.empty()) ink.text({left + place_left_, y - kNoteText - 1.6}, part, kNoteText);
-        const double under = std::min(tag_y - 1, y - (part.empty() ? 1.6 : 2 * 1.6 + kNoteText));
-        ink.paragraph({left, under - kNoteText}, boxes_text_, kNoteText);
-        ink.paragraph({left, cell.bottom + below_mm_ - 1 - kNoteText}, notes_, kNoteText);
-        drawArrow(items, {cell.right - kPad - 2, top});
-    }
-
-    void drawArrow(std::vector<Item>& items, Pt tip) const {
+    /// Where the marks leave room for it.
+    void drawArrow(std::vector<Item>& items, const std::vector<Item>& marks, const Rect& window) const {
+        constexpr double kHead = 3;
+        constexpr double kHalfHead = 1.4;
+        const double width = drawing::measure(line_.arrow, kValueText).width_mm + 1 + 2 * kHalfHead;
+        const Pt place = freePlace(marks, window, width, kArrow);
+        const Pt tip{place.x + width - kHalfHead, place.y + kArrow};
         Ink ink(items, "notes", item_.id);
-        constexpr double kLength = 8;
-        ink.line({tip.x, tip.y - kLength}, {tip.x, tip.y - 2}, kCut);
-        ink.fill({{tip.x, tip.y}, {tip.x - 1.4, tip.y - 3.6}, {tip.x + 1.4, tip.y - 3.6}}, drawing::kBlack);
-        ink.text({tip.x - 2.4, tip.y - kLength / 2 - kValueText / 2}, line_.arrow, kValueText,
-                 drawing::Align::Right);
+        ink.line({tip.x, place.y}, {tip.x, tip.y - kHead + 1}, kCut);
+        ink.fill({tip, {tip.x - kHalfHead, tip.y - kHead}, {tip.x + kHalfHead, tip.y - kHead}},
+                 drawing::kBlack);
+        ink.text({place.x, place.y + (kArrow - kValueText) / 2}, line_.arrow, kValueText);
     }
 
     const House& house_;
@@ -363,29 +366,31 @@ private:
     std::vector<double> columns_; ///< x of box centres, ascending
     std::vector<double> rows_;    ///< y of box centres, ascending
     bool roomy_ = true;           ///< words have room at each centre
-    std::vector<std::string> notes_;
-    std::vector<std::string> tag_text_;
-    std::vector<std::string> place_text_;
-    std::vector<std::string> boxes_text_;
-    double tag_mm_ = kNumberText;
-    double place_mm_ = kValueText;
-    double place_left_ = 0; ///< from the left of the captions
-    double above_mm_ = 0;   ///< captions over the marks
-    double below_mm_ = 0;
-    Joins joins_;
+    Layout layout_;
 };
 
 } // namespace
 
-std::vector<double> joinsOf(double low, double high, double most, std::vector<double> centres) {
+std::vector<double> joinsOf(double low, double high, double most, std::vector<double> centres,
+                            JoinRoom words) {
     constexpr double kHalf = kTemplateOverlap / 2;
     constexpr double kStep = 0.5;
     centres = distinct(std::move(centres));
+    // A centre stands in one part only, with all its words.
+    const double before = std::max(words.before_mm - kHalf, kHalf + kStep);
+    const double behind = std::max(words.behind_mm - kHalf, kHalf + kStep);
+    const auto clear = [&](double x) {
+        return std::ranges::all_of(
+            centres, [&](double centre) { return x <= centre - before || x >= centre + behind; });
+    };
+    const double step = most - kTemplateOverlap;
     std::vector<double> joins;
     double from = low;
     while (high - from > most + 1e-6) {
         const double last = from + most - kHalf;
-        const double first = from + std::max(most / 3, kTemplateOverlap);
+        // As few parts as there can be, so what is left over must fit into the others.
+        const double others = std::ceil((high - from - most) / step - 1e-9);
+        const double first = std::min(last, std::max(high - others * step - kHalf, from + most / 3));
         double join = last;
         bool found = false;
         for (std::size_t i = 1; i < centres.size(); ++i) {
@@ -394,10 +399,6 @@ std::vector<double> joinsOf(double low, double high, double most, std::vector<do
             join = middle;
             found = true;
         }
-        const auto clear = [&](double x) {
-            return std::ranges::all_of(
-                centres, [&](double centre) { return std::abs(centre - x) >= kLabelReach - kHalf; });
-        };
         for (double x = last; !found && x >= first; x -= kStep) {
             if (!clear(x)) continue;
             join = x;

@@ -9,7 +9,7 @@
 #include "sheets/title_block.hpp"
 
 #include <algorithm>
-#include <numeric>
+#include <cmath>
 
 #include <fmt/format.h>
 
@@ -22,8 +22,8 @@ constexpr double kInk = 0.5;       ///< half a broad line, so that it too stays 
 constexpr double kGap = 2;         ///< between templates
 constexpr double kProof = 100;     ///< length of the bars, measured with a ruler
 constexpr double kProofColumn = 7; ///< for the upright bar, at the right
-constexpr double kProofRow = 12;   ///< for the level one, under the templates
-constexpr double kUnderCautions = 1;
+constexpr double kProofRow = 11;   ///< for the level one, under the templates
+constexpr double kUnderCautions = 0.5;
 constexpr const char* kMeasureThis = "Measure this: 100 mm. If not, print again at actual size (100 %).";
 
 enum class Bar { Level, Upright };
@@ -80,7 +80,7 @@ private:
         move(cautions, sheet_.left, top);
         items.insert(items.end(), std::make_move_iterator(cautions.begin()),
                      std::make_move_iterator(cautions.end()));
-        const Pt bar{sheet_.left + 1, top + 2.5};
+        const Pt bar{sheet_.left + 1, top + 1.5};
         drawProofBar(items, bar, Bar::Level);
         Ink words(items, "notes");
         const auto lines = wrapped(kMeasureThis, kValueText, sheet_.right - bar.x - kProof - 6);
@@ -137,16 +137,17 @@ private:
                 auto made = templatePieces(house_, room, surface, item, place_.width(), place_.height());
                 std::ranges::move(made, std::back_inserter(pieces));
             }
-        // Shelves hold more when the high ones come first; those of one height keep their order.
+        // Shelves hold more when the high ones come first; those of one height keep their order, and a
+        // plate's parts stay together.
         std::ranges::stable_sort(pieces, [](const TemplatePiece& a, const TemplatePiece& b) {
-            return a.extent.height() > b.extent.height() + 0.01;
+            return std::lround(a.tallest_mm * 10) > std::lround(b.tallest_mm * 10);
         });
         for (TemplatePiece& piece : pieces)
             put(room, std::move(piece));
     }
 
     void put(const plan::Room& room, TemplatePiece piece) {
-        Shelf& shelf = shelfFor(room, piece.extent.width(), piece.extent.height());
+        Shelf& shelf = shelfFor(room, piece.extent.width(), piece.tallest_mm);
         const Pt origin{shelf.right - piece.extent.left, shelf.top - piece.extent.top};
         shelf.right += piece.extent.width() + kGap;
         Page& page = pages_[shelf.page];

@@ -96,12 +96,12 @@ std::string datumInWords(const House& house, const plan::Room& room, const Surfa
 std::string roomDatumInWords(const House& house, const plan::Room& room) {
     const plan::Storey* storey = plan::findStorey(house.plan(), room.storey);
     const double build_up_mm = thicknessOf(room.floor_build_up);
-    return fmt::format(
-        "True size, as seen from inside the room, nothing mirrored. Positions are to finished faces, heights "
-        "above FFL, the finished floor level{}{}. Check two written numbers on the wall before drilling. "
-        "Dimensions in mm.",
-        storey != nullptr ? " of: " + storey->name : "",
-        build_up_mm > 0 ? fmt::format(" ({} above the slab)", size(build_up_mm)) : " (build-up not stated)");
+    return fmt::format("True size, seen from inside the room. Positions are to finished faces, heights above "
+                       "FFL, the finished "
+                       "floor level{}{}. Check two numbers on the wall before drilling. Dimensions in mm.",
+                       storey != nullptr ? " of: " + storey->name : "",
+                       build_up_mm > 0 ? fmt::format(" ({} above the slab)", size(build_up_mm))
+                                       : " (build-up not stated)");
 }
 
 } // namespace gangway::sheets

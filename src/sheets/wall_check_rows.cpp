@@ -1,5 +1,7 @@
 #include "sheets/wall_check_rows.hpp"
 
+#include "drawing/dimensions.hpp"
+
 #include <algorithm>
 #include <array>
 #include <cctype>
@@ -12,40 +14,46 @@ namespace {
 
 constexpr double kCellPad = 1.2;
 constexpr double kRowPad = 1.0;
-constexpr double kDescent = 0.6;       ///< letters below the last baseline
-constexpr double kLeastRow = 7.5;      ///< thick fingers, bad light
-constexpr double kTick = 5;            ///< side of a square to tick
-constexpr std::size_t kMostLines = 2;  ///< of what is in a box; all of it is on the elevation
-constexpr double kWritingLine = 5.2;   ///< over it there is room for handwriting
-constexpr double kHeadingHeight = 8.5; ///< of a wall
+constexpr double kDescent = 0.6;      ///< letters below the last baseline
+constexpr double kLeastRow = 7.5;     ///< thick fingers, bad light
+constexpr double kTick = 5;           ///< side of a square to tick
+constexpr std::size_t kMostLines = 2; ///< of what is in a box; all of it is on the elevation
+constexpr const char* kPhoto = "photo no.";
+constexpr const char* kName = "name, signature";
+constexpr double kWritingLine = 5.2; ///< over it there is room for handwriting
 
 struct Column {
     std::array<const char*, 2> title;
     double width_mm; ///< 0: what the others leave
 };
-enum ColumnId { kTag, kBox, kWhat, kU, kV, kFixed, kClosing, kPlaster, kFixedU, kFixedV, kColumns };
+enum ColumnId { kTag, kWhat, kU, kV, kFixed, kClosing, kPlaster, kFixedU, kFixedV, kColumns };
+constexpr double kNumberColumn = 18.5;
+constexpr double kFeetColumn = 26.5; ///< (11'-10 11/16") under the number
 constexpr std::array<Column, kColumns> kTable{{
-    {{"tag", ""}, 16.5},
-    {{"box", ""}, 8.5},
+    {{"tag, box", ""}, 22},
     {{"what", ""}, 0},
-    {{"u", ""}, 19.5},
-    {{"v", ""}, 19.5},
+    {{"u", ""}, kNumberColumn},
+    {{"v", ""}, kNumberColumn},
     {{"fixed", ""}, 12},
-    {{"before", "closing"}, 14},
-    {{"after", "plaster"}, 14},
-    {{"as fixed", "u"}, 17.5},
-    {{"as fixed", "v"}, 17.5},
+    {{"before", "closing"}, 14.6},
+    {{"after", "plaster"}, 14.6},
+    {{"as fixed", "u"}, 16.5},
+    {{"as fixed", "v"}, 16.5},
 }};
 
 using Edges = std::array<double, kColumns + 1>;
 
-Edges edgesOf(double width_mm) {
+Edges edgesOf(double width_mm, plan::DisplayUnits units) {
+    std::array<double, kColumns> widths{};
+    for (std::size_t i = 0; i < kColumns; ++i)
+        widths[i] = kTable[i].width_mm;
+    if (units == plan::DisplayUnits::FeetInches) widths[kU] = widths[kV] = kFeetColumn;
     double stated = 0;
-    for (const Column& column : kTable)
-        stated += column.width_mm;
+    for (const double width : widths)
+        stated += width;
     Edges edges{};
     for (std::size_t i = 0; i < kColumns; ++i)
-        edges[i + 1] = edges[i] + (kTable[i].width_mm > 0 ? kTable[i].width_mm : width_mm - stated);
+        edges[i + 1] = edges[i] + (widths[i] > 0 ? widths[i] : width_mm - stated);
     return edges;
 }
 
@@ -103,9 +111,31 @@ std::string purposeOf(const Mounted& item) {
     return item.plate != nullptr ? item.plate->purpose : item.luminaire->name;
 }
 
+/// How FFL is found while there is no floor yet.
+std::string levelWords(const plan::Plan& plan, const plan::Room& room) {
+    const double build_up_mm = thicknessOf(room.floor_build_up);
+    std::string words =
+        build_up_mm > 0 ? fmt::format("FFL, the finished floor level, is {:g} above the slab.", build_up_mm)
+                        : "FFL is the finished floor level. The floor's build-up is not stated.";
+    const plan::Storey* storey = plan::findStorey(plan, room.storey);
+    if (storey != nullptr && storey->site_line_mm)
+        words += fmt::format(" The site level line is {} above FFL.", drawing::number(*storey->site_line_mm));
+    return words;
+}
+
+/// Where u is measured from on a wall, and what is still to be added while its neighbour is bare.
+std::string wallMeasure(const plan::Room& room, const Surface& surface) {
+    const Neighbour left = neighbourOf(room, surface.wall, End::Left);
+    std::string words = "u from the finished left corner";
+    if (left.build_up_mm > 0 && left.towards_viewer)
+        words += fmt::format(" (from its bare face add {:g})", left.build_up_mm);
+    return words + ", v above FFL";
+}
+
 /// One row: the texts of its cells.
 struct RowTexts {
     std::vector<std::string> tag;
+    double tag_mm = kValueText;
     std::string box;
     std::vector<std::string> what;
     std::vector<std::string> u;
@@ -131,12 +161,15 @@ void drawMiddle(Ink& ink, const std::vector<std::string>& lines, double left, do
 Block rowBlock(const RowTexts& texts, const std::string& id, const Edges& edges) {
     Block row;
     const double tall =
-        std::max({paragraphHeight(texts.tag, kValueText), paragraphHeight(texts.what, kNoteText),
+        std::max({paragraphHeight(texts.tag, texts.tag_mm), paragraphHeight(texts.what, kNoteText),
                   texts.u.size() > 1 ? kValueText + kNoteText + 1.2 : kValueText});
     row.height_mm = std::max(kLeastRow, tall + 2 * kRowPad + kDescent);
     Ink ink(row.items, "text", id);
-    drawMiddle(ink, texts.tag, edges[kTag] + kCellPad, kValueText, row.height_mm);
-    drawMiddle(ink, {texts.box}, edges[kBox] + kCellPad, kValueText, row.height_mm);
+    drawMiddle(ink, texts.tag, edges[kTag] + kCellPad, texts.tag_mm, row.height_mm);
+    if (!texts.box.empty())
+        drawMiddle(ink, {texts.box},
+                   edges[kTag + 1U] - kCellPad - drawing::measure(texts.box, kNoteText).width_mm, kNoteText,
+                   row.height_mm);
     drawMiddle(ink, texts.what, edges[kWhat] + kCellPad, kNoteText, row.height_mm);
     drawLength(ink, texts.u, edges[kU + 1U] - kCellPad, row.height_mm);
     drawLength(ink, texts.v, edges[kV + 1U] - kCellPad, row.height_mm);
@@ -164,23 +197,26 @@ std::string bareWalls(const plan::Room& room, const std::vector<Surface>& surfac
 
 } // namespace
 
-std::vector<Block> checkIntroduction(const plan::Room& room, double width_mm) {
+std::vector<Block> checkIntroduction(const plan::Plan& plan, const plan::Room& room, double width_mm) {
     Block title;
     const auto words = wrapped(room.name + ": wall check", kTitleText, width_mm);
     title.height_mm = 2 - Ink(title.items, "notes").paragraph({0, -kTitleText}, words, kTitleText);
     title.keep_with_next = true;
     Block how = notesBlock(
-        {"One row is one box. Tick it on the box walk (boxes fixed, nothing wired yet), before the wall is "
-         "closed, and again after plaster: a box that is not found then is under it.",
-         "u and v are printed to the centre of the box, from finished faces. Write beside them what you "
-         "measure. Photograph each wall with a tape in the picture before it is closed."},
+        {"One row is one box or lamp point. Tick it on the box walk (boxes fixed, nothing wired yet), before "
+         "the "
+         "wall is closed, and after plaster. One that is not found then is under the plaster.",
+         "u and v are to the centre of the box, from finished faces. Write what you measure beside them. "
+         "Photograph each wall with a tape in the picture before it is closed.",
+         levelWords(plan, room)},
         width_mm);
+    how.gap_after_mm = 1.5;
     how.keep_with_next = true;
     return {title, how};
 }
 
-Block checkHead(double width_mm) {
-    const Edges edges = edgesOf(width_mm);
+Block checkHead(plan::DisplayUnits units, double width_mm) {
+    const Edges edges = edgesOf(width_mm, units);
     Block head;
     head.height_mm = 8.6;
     head.keep_with_next = true;
@@ -204,25 +240,35 @@ Block checkHead(double width_mm) {
     return head;
 }
 
-Block surfaceHeading(const Surface& surface, double width_mm, bool continued) {
+Block surfaceHeading(const plan::Room& room, const Surface& surface, double width_mm, bool continued) {
     constexpr double kPhotoSlot = 72;
-    constexpr double kBaseline = 4.4;
+    constexpr double kBaseline = 4.8;
+    constexpr double kUnder = 0.7; ///< from the last line to the rule
     Block heading;
-    heading.height_mm = kHeadingHeight;
     heading.keep_with_next = true;
     Ink ink(heading.items, "notes");
     const std::string words = capitalised(surface.name) + ": " +
                               countsInWords(surface.boxes(), surface.points()) +
                               (continued ? " (continued)" : "");
-    const double room = width_mm - 2 * kCellPad - kPhotoSlot;
-    const bool large = drawing::measure(words, kValueText).width_mm <= room;
-    const auto lines = wrapped(words, large ? kValueText : kNoteText, room);
-    if (!lines.empty()) ink.text({kCellPad, -kBaseline}, lines.front(), large ? kValueText : kNoteText);
-    ink.text({kCellPad, -kBaseline - kNoteText - 0.9}, measuredInWords(surface), kNoteText);
+    const double place = width_mm - 2 * kCellPad - (continued ? 0 : kPhotoSlot);
+    const bool large = drawing::measure(words, kValueText).width_mm <= place;
+    const double text_mm = large ? kValueText : kNoteText;
+    const auto lines = wrapped(words, text_mm, place);
+    double y = ink.paragraph({kCellPad, -kBaseline}, lines, text_mm);
     if (!continued) {
-        const double x = writingSlot(ink, {width_mm - kPhotoSlot, -kBaseline - 0.8}, "photo no.", 18);
-        writingSlot(ink, {x + 2, -kBaseline - 0.8}, "taken", width_mm - x - 13);
+        const double x = writingSlot(ink, {width_mm - kPhotoSlot, -kBaseline}, kPhoto, 18);
+        writingSlot(ink, {x + 2, -kBaseline}, "taken", width_mm - x - 13);
     }
+    const std::string how =
+        surface.kind == Surface::Kind::Wall ? wallMeasure(room, surface) : measuredInWords(surface);
+    double over = std::max(drawing::measure(lines.back(), text_mm).descent_mm,
+                           drawing::measure(kPhoto, kNoteText).descent_mm);
+    for (const std::string& line : wrapped(how, kNoteText, width_mm - 2 * kCellPad)) {
+        y -= over + drawing::measure(line, kNoteText).ascent_mm + 0.5;
+        ink.text({kCellPad, y}, line, kNoteText);
+        over = drawing::measure(line, kNoteText).descent_mm;
+    }
+    heading.height_mm = kUnder - y + over;
     ink.line({0, 0}, {0, -heading.height_mm}, kThin);
     ink.line({width_mm, 0}, {width_mm, -heading.height_mm}, kThin);
     ink.line({0, -heading.height_mm}, {width_mm, -heading.height_mm}, kOutline);
@@ -230,15 +276,17 @@ Block surfaceHeading(const Surface& surface, double width_mm, bool continued) {
 }
 
 std::vector<Block> checkRows(const Mounted& item, plan::DisplayUnits units, double width_mm) {
-    const Edges edges = edgesOf(width_mm);
+    const Edges edges = edgesOf(width_mm, units);
     const auto room = [&](ColumnId id) { return edges[id + 1U] - edges[id] - 2 * kCellPad; };
     const auto codes = codesByBox(item);
     const std::size_t count = item.box_centres_mm.size();
     std::vector<Block> rows;
     for (std::size_t i = 0; i < count; ++i) {
         RowTexts texts;
-        texts.tag = wrapped(item.tag, kValueText, room(kTag));
         if (count > 1) texts.box = fmt::format("{}/{}", i + 1, count);
+        const double beside = texts.box.empty() ? 0 : drawing::measure(texts.box, kNoteText).width_mm + 1;
+        if (drawing::measure(item.tag, kValueText).width_mm > room(kTag) - beside) texts.tag_mm = kNoteText;
+        texts.tag = wrapped(item.tag, texts.tag_mm, room(kTag) - beside);
         std::string what = codes[i];
         if (item.plate != nullptr && item.face.boxes.empty()) what += ", no box";
         if (i == 0 && !purposeOf(item).empty()) what += "; " + purposeOf(item);
@@ -268,12 +316,18 @@ Block checkTotals(const plan::Room& room, const std::vector<Surface>& surfaces, 
         const auto lines = wrapped("Nothing to look for on: wall " + bare + ".", kNoteText, wide);
         y = ink.paragraph({kCellPad, y - kNoteText - 1.8}, lines, kNoteText);
     }
-    for (const char* stage : {"Box walk: fixed, nothing wired", "Before closing", "After plaster"}) {
+    constexpr std::array<const char*, 3> kStages{"Box walk: fixed, nothing wired", "Before closing",
+                                                 "After plaster"};
+    double labels = 0;
+    for (const char* stage : kStages)
+        labels = std::max(labels, drawing::measure(stage, kNoteText).width_mm);
+    for (const char* stage : kStages) {
         y -= kWritingLine + 3.2;
         ink.text({kCellPad, y}, stage, kNoteText);
-        double x = writingSlot(ink, {52, y}, "counted", 14);
-        x = writingSlot(ink, {x + 2, y}, "date", 20);
-        writingSlot(ink, {x + 2, y}, "name, signature", width_mm - x - 30);
+        double x = writingSlot(ink, {kCellPad + labels + 3, y}, "counted", 12);
+        x = writingSlot(ink, {x + 2, y}, "date", 18);
+        const double name = drawing::measure(kName, kNoteText).width_mm;
+        writingSlot(ink, {x + 2, y}, kName, width_mm - kCellPad - x - 3.2 - name);
     }
     block.height_mm = -y + 2;
     return block;

@@ -53,7 +53,7 @@ private:
         pages_.push_back(std::move(page));
         if (first) {
             Rect head{content_.left, content_.bottom, content_.right, top};
-            flow(pages_.back().sheet.items, checkIntroduction(room, content_.width()), head);
+            flow(pages_.back().sheet.items, checkIntroduction(house_.plan(), room, content_.width()), head);
             top = head.top;
         }
         const double bottom = frame_.bottom + kTitleHeight + 2;
@@ -90,10 +90,11 @@ private:
     }
 
     /// A row with what must stand over it.
-    std::vector<Block> withHeadings(const Surface& surface, const Block& row, bool begun) const {
+    std::vector<Block> withHeadings(const plan::Room& room, const Surface& surface, const Block& row,
+                                    bool begun) const {
         std::vector<Block> blocks;
-        if (fresh_) blocks.push_back(checkHead(width_));
-        if (fresh_ || !begun) blocks.push_back(surfaceHeading(surface, width_, begun));
+        if (fresh_) blocks.push_back(checkHead(house_.plan().units, width_));
+        if (fresh_ || !begun) blocks.push_back(surfaceHeading(room, surface, width_, begun));
         blocks.push_back(row);
         return blocks;
     }
@@ -105,10 +106,10 @@ private:
             bool begun = false;
             for (const Mounted& item : surface.mounted)
                 for (const Block& row : checkRows(item, house_.plan().units, width_)) {
-                    auto blocks = withHeadings(surface, row, begun);
+                    auto blocks = withHeadings(room, surface, row, begun);
                     if (!fresh_ && heightOf(blocks) > this->room()) {
                         advance(room);
-                        blocks = withHeadings(surface, row, begun);
+                        blocks = withHeadings(room, surface, row, begun);
                     }
                     draw(blocks);
                     begun = true;
