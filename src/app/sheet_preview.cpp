@@ -107,13 +107,8 @@ std::string shortName(const sheets::SheetKind& kind) {
 }
 
 std::shared_ptr<const SheetSource> sheetSource(const State& state) {
-    auto source = std::make_shared<SheetSource>();
-    source->plan = state.plan();
-    source->catalogue = catalogue::withOwn(state.shipped, state.plan());
-    // The plan's own, nothing in its place: what is printed must not go by another country's numbers unsaid.
-    if (const auto* pack = state.packs.pack(state.plan().pack)) source->pack = *pack;
-    source->base = state.document.file().parent_path();
-    return source;
+    return std::make_shared<SheetSource>(
+        sheetSource(state.plan(), state.shipped, state.packs, state.document.file().parent_path()));
 }
 
 void openSheets(State& state) {
