@@ -174,8 +174,8 @@ TEST_CASE("a cover has in its index what is written beside it") {
     REQUIRE(done.files.size() > 1);
     const std::string index = slurp(done.files.front());
     CHECK(done.files.front().filename().string().starts_with("C"));
-    CHECK(index.find("data-text=\"E-01\"") != std::string::npos);
-    CHECK(index.find("data-text=\"Q-01\"") == std::string::npos); // no schedule was asked for
+    CHECK(index.find("data-text=\"E-01") != std::string::npos);
+    CHECK(index.find("data-text=\"Q-01") == std::string::npos); // no schedule was asked for
 }
 
 TEST_CASE("what is drawn already is not drawn again") {
