@@ -69,7 +69,7 @@ void formatBoxes(State& state) {
         if (ImGui::IsItemHovered()) ImGui::SetTooltip("%s", kFormatBoxes[i].what);
     }
     if (!state.preview->wanted.contains("schedule")) return;
-    ImGui::Checkbox("Schedules as a workbook too (XLSX)", &formats.xlsx);
+    ImGui::Checkbox("Workbook of schedules (XLSX)", &formats.xlsx);
     place(state, "sheets:format:XLSX");
 }
 
