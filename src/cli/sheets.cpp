@@ -31,7 +31,7 @@ struct Arguments {
     std::string scale = "auto";
     std::string room;
     std::string wall;
-    std::string only = "elevations";
+    std::string only; ///< empty: all, of a wall its elevation
     std::string lamps = "symbols";
     std::string zones = "auto";
     std::string fix = "second";
@@ -48,6 +48,8 @@ std::vector<std::string> kindWords() {
         words.emplace_back(kind.word);
     return words;
 }
+
+constexpr const char* kAll = "all"; ///< every kind that the house has something for
 
 /// One of the words an option takes; a sentence on standard error when it is none of them.
 bool isOneOf(const std::string& option, const std::string& word, const std::vector<std::string>& known) {
@@ -107,7 +109,30 @@ std::optional<Zones> zonesNamed(const std::string& words) {
     return Zones{has("auto") || has("wet"), has("wet"), has("cable")};
 }
 
-using Drawings = std::vector<std::pair<std::string, drawing::Drawing>>;
+using Drawings = std::vector<std::pair<const sheets::SheetKind*, drawing::Drawing>>;
+
+/// One document of all that is read together; what is cut up stays apart.
+Drawings bound(Drawings drawings) {
+    static constexpr sheets::SheetKind kSet{"set", "", "", false, "", nullptr};
+    Drawings documents;
+    for (auto& [kind, drawing] : drawings) {
+        if (kind->word == "templates") {
+            documents.emplace_back(kind, std::move(drawing));
+            continue;
+        }
+        for (drawing::Sheet& sheet : drawing.sheets)
+            sheet.group = kind->name;
+        if (documents.empty() || documents.front().first != &kSet) {
+            drawing.subject = "The set of sheets";
+            documents.emplace(documents.begin(), &kSet, std::move(drawing));
+            continue;
+        }
+        auto& sheets = documents.front().second.sheets;
+        sheets.insert(sheets.end(), std::make_move_iterator(drawing.sheets.begin()),
+                      std::make_move_iterator(drawing.sheets.end()));
+    }
+    return documents;
+}
 
 int write(const Drawings& drawings, const std::vector<std::string>& formats, const Arguments& arguments) {
     std::error_code error;
@@ -115,7 +140,7 @@ int write(const Drawings& drawings, const std::vector<std::string>& formats, con
     if (error) return fail("cannot make the folder " + arguments.folder + ": " + error.message());
     for (const auto& [kind, drawing] : drawings)
         for (const auto& format : formats) {
-            const auto files = writeFormat(drawing, kind, format, arguments);
+            const auto files = writeFormat(drawing, std::string(kind->word), format, arguments);
             if (!files) return fail(files.error());
             for (const auto& file : *files)
                 fmt::print("{}\n", file.string());
@@ -156,10 +181,11 @@ bool findOlder(const std::string& named, const plan::Plan& plan, std::optional<p
     return old.has_value();
 }
 
-/// The kinds asked for; a cover has the others in its index, one alone has the whole set.
-std::expected<Drawings, std::string> drawn(const std::vector<std::string>& kinds, sheets::SetInput input) {
+/// The kinds asked for, each with its sheets; a cover has the others in its index, one alone has the whole
+/// set. Of `all`, kinds that the house has nothing for are left out.
+std::expected<Drawings, std::string> drawn(const std::vector<std::string>& kinds, bool all,
+                                           sheets::SetInput input) {
     Drawings drawings;
-    std::vector<drawing::Drawing> others;
     const bool cover = std::ranges::find(kinds, sheets::kCoverWord) != kinds.end();
     std::vector<const sheets::SheetKind*> wanted;
     for (const std::string& word : kinds)
@@ -168,15 +194,19 @@ std::expected<Drawings, std::string> drawn(const std::vector<std::string>& kinds
     for (std::size_t i = 0; i < wanted.size(); ++i) {
         auto& drawing = made[i];
         if (!drawing) return std::unexpected(drawing.error());
+        if (drawing->sheets.empty() && all) continue;
         if (drawing->sheets.empty()) return std::unexpected(std::string(wanted[i]->nothing));
-        if (cover) others.push_back(*drawing);
-        drawings.emplace_back(wanted[i]->word, std::move(*drawing));
+        drawings.emplace_back(wanted[i], std::move(*drawing));
     }
     if (!cover) return drawings;
+    std::vector<drawing::Drawing> others;
+    for (const auto& [kind, drawing] : drawings)
+        others.push_back(drawing);
     if (!others.empty()) input.set = &others;
-    auto drawing = sheets::drawKind(*sheets::findSheetKind(sheets::kCoverWord), input);
+    const sheets::SheetKind* kind = sheets::findSheetKind(sheets::kCoverWord);
+    auto drawing = sheets::drawKind(*kind, input);
     if (!drawing) return std::unexpected(drawing.error());
-    drawings.emplace(drawings.begin(), std::string(sheets::kCoverWord), std::move(*drawing));
+    drawings.emplace(drawings.begin(), kind, std::move(*drawing));
     return drawings;
 }
 
@@ -205,7 +235,11 @@ int run(const Arguments& arguments) {
             return fail("--scale " + arguments.scale + " is not drawn; give auto, 10, 20, 25 or 50");
         options.scale = std::stod(arguments.scale);
     }
-    const auto kinds = splitWords("--only " + arguments.only, arguments.only, kindWords());
+    // A wall has elevations; nothing else is of one wall alone.
+    const std::string only =
+        arguments.only.empty() ? (arguments.wall.empty() ? kAll : "elevations") : arguments.only;
+    const bool all = only == kAll;
+    const auto kinds = all ? kindWords() : splitWords("--only " + only, only, kindWords());
     if (!kinds || !isOneOf("--lamps", arguments.lamps, kLamps) || !isOneOf("--fix", arguments.fix, kFixes) ||
         !(arguments.face.empty() || isOneOf("--face", arguments.face, kFaces)) ||
         !(arguments.level.empty() || isOneOf("--datum", arguments.level, kLevels)))
@@ -253,8 +287,11 @@ int run(const Arguments& arguments) {
                                  arguments.lamps == "top",
                                  zones->wet_on_plans,
                                  nullptr};
-    const auto drawings = drawn(*kinds, input);
-    return drawings ? write(*drawings, *formats, arguments) : fail(drawings.error());
+    auto drawings = drawn(*kinds, all, input);
+    if (!drawings) return fail(drawings.error());
+    // Sheets under a cover are one document.
+    const bool covered = drawings->front().first->word == sheets::kCoverWord;
+    return write(covered ? bound(std::move(*drawings)) : std::move(*drawings), *formats, arguments);
 }
 } // namespace
 
@@ -277,13 +314,12 @@ Command addSheets(CLI::App& parser) {
     app->add_option("--room", arguments->room, "Only this room, by id, letter or name");
     app->add_option("--wall", arguments->wall, "Only this wall of it, by letter");
     app->add_option(
-           "--only", arguments->only,
-           "Kinds of sheet: cover (index, key plans, revisions), rooms (a room's plan among its elevations), "
-           "elevations, plan (storeys, with the "
-           "sheet of each wall's elevation), switching, lighting (ceilings dimensioned from two walls, then "
-           "the light), schedule, findings, wallcheck (every box to tick, by wall), templates (boxes at true "
-           "size for drilling), separated by commas")
-        ->capture_default_str();
+        "--only", arguments->only,
+        "Kinds of sheet: cover (index, key plans, revisions), rooms (a room's plan among its elevations), "
+        "elevations, plan (storeys, with the sheet of each wall's elevation), switching, lighting (ceilings "
+        "dimensioned from two walls, then the light), schedule, wallcheck (every box to tick, by wall), "
+        "findings, templates (boxes at true size for drilling), separated by commas; left out: all, of a "
+        "wall its elevation; sheets under a cover are one PDF");
     app->add_option("--lamps", arguments->lamps,
                     "Luminaires on switching plans: symbols, or top (as seen from above)")
         ->capture_default_str();

@@ -54,7 +54,7 @@ TEST_CASE("a set is issued, a box is moved, and the next issue says which sheets
 
     CHECK(call("issue " + quoted(plan) + " --date 2026-05-03 --by 'R. Fern'").code == 2);
     movePlate(plan, "K-04", 120, 50);
-    const Ran marked = call("sheets " + quoted(plan) + " -o " + quoted(out));
+    const Ran marked = call("sheets " + quoted(plan) + " --only elevations -o " + quoted(out));
     INFO(marked.err);
     REQUIRE(marked.code == 0);
     CHECK(has(marked.err, "changed: K-04 moved 120 right, 50 up\n"));
@@ -80,7 +80,8 @@ TEST_CASE("a set is issued, a box is moved, and the next issue says which sheets
         call("sheets " + quoted(next) + " -o " + quoted(out) + " --room kitchen --wall A --since A").code ==
         0);
     CHECK(slurp(out / "house-B-elevations.pdf") == unnamed);
-    const Ran itself = call("sheets " + quoted(next) + " -o " + quoted(out) + " --room kitchen --since B");
+    const Ran itself =
+        call("sheets " + quoted(next) + " -o " + quoted(out) + " --room kitchen --since B --only elevations");
     CHECK(has(itself.err, "no plate has changed"));
     const Ran unknown = call("sheets " + quoted(next) + " -o " + quoted(out) + " --since D");
     CHECK(unknown.code == 2);

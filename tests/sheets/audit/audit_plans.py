@@ -14,7 +14,7 @@ import walls
 
 def pages_of(gangway, folder, plan, options):
     os.makedirs(folder, exist_ok=True)
-    subprocess.run([gangway, "sheets", plan, "-o", folder] + options, check=True, stdout=subprocess.DEVNULL)
+    subprocess.run([gangway, "sheets", plan, "-o", folder, "--only", "elevations"] + options, check=True, stdout=subprocess.DEVNULL)
     model = subprocess.run([gangway, "inspect", plan, "--json"], check=True, capture_output=True).stdout
     # Set-outs of the model are of finished faces and floors.
     boxes = sheet_audit.boxes_of(json.loads(model)) if not options else {}
