@@ -44,19 +44,32 @@ bool headButton(State& state, float& right, const char* label, const char* name,
     return clicked;
 }
 
-void printChoices(State& state) {
-    if (!ImGui::BeginPopup("print-choices")) return;
-    const PageOf page = pageOf(state);
-    if (page.drawing) {
-        const std::string one = fmt::format("This sheet, {}", page.get().number);
-        const std::string all = fmt::format("All {} of this kind", page.drawing->sheets.size());
+/// Under the button that opened it; `under` is where its right edge ends.
+void printChoices(State& state, ImVec2 under) {
+    const float s = state.scale;
+    ImGui::SetNextWindowPos(under, ImGuiCond_Always, {1, 0});
+    ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, {14 * s, 12 * s});
+    ImGui::PushStyleVar(ImGuiStyleVar_ItemSpacing, {8 * s, 12 * s});
+    if (ImGui::BeginPopup("print-choices")) {
+        const PageOf page = pageOf(state);
+        ImGui::PushFont(state.fonts.small);
         ImGui::TextDisabled("Opens in the system's PDF viewer, which prints it");
-        if (ImGui::Selectable(one.c_str())) startPrint(state, PrintWhat::Sheet);
-        place(state, "sheets:print:one");
-        if (ImGui::Selectable(all.c_str())) startPrint(state, PrintWhat::Kind);
-        place(state, "sheets:print:all");
+        ImGui::PopFont();
+        const auto choice = [&](const std::string& words, const char* key, const char* name, PrintWhat what) {
+            if (ImGui::Selectable(words.c_str())) startPrint(state, what);
+            place(state, name);
+            ImGui::SameLine(ImGui::GetWindowWidth() - 70 * s);
+            ImGui::TextDisabled("%s", key);
+        };
+        if (page.drawing) {
+            choice("This sheet, " + page.get().number, "P", "sheets:print:one", PrintWhat::Sheet);
+            choice(fmt::format("All {} of this kind", page.drawing->sheets.size()), "Shift+P",
+                   "sheets:print:all", PrintWhat::Kind);
+        }
+        if (!page.drawing || std::exchange(state.preview->close_popup, false)) ImGui::CloseCurrentPopup();
+        ImGui::EndPopup();
     }
-    ImGui::EndPopup();
+    ImGui::PopStyleVar(2);
 }
 
 void head(State& state) {
@@ -74,8 +87,9 @@ void head(State& state) {
     ImGui::BeginDisabled(!page.drawing || preview.printing.busy());
     if (headButton(state, right, "Print", "sheets:print", false, "Open in the system's PDF viewer (P)"))
         ImGui::OpenPopup("print-choices");
+    const ImVec2 button{ImGui::GetItemRectMax().x, ImGui::GetItemRectMax().y + 6 * s};
     ImGui::EndDisabled();
-    printChoices(state);
+    printChoices(state, button);
     if (!page.drawing) return;
     ImDrawList& list = *ImGui::GetWindowDrawList();
     const float room = right - 32 * s;

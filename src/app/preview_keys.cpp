@@ -83,6 +83,10 @@ void lookKeys(State& state) {
 
 void previewKeys(State& state) {
     const ImGuiIO& io = ImGui::GetIO();
+    if (ImGui::IsPopupOpen(nullptr, ImGuiPopupFlags_AnyPopupId | ImGuiPopupFlags_AnyPopupLevel)) {
+        if (pressed(GLFW_KEY_ESCAPE)) state.preview->close_popup = true;
+        return;
+    }
     if (pressed(GLFW_KEY_ESCAPE)) {
         // The first Esc ends what is being typed, as everywhere.
         if (!io.WantTextInput) goBack(state);

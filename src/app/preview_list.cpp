@@ -1,4 +1,4 @@
-// The list of pages at the preview's left: kinds, and the sheets of those that are open.
+// The list at the preview's left: the kinds, and the sheets of the one that is looked at.
 #include "app/panels.hpp"
 #include "app/sheet_preview.hpp"
 
@@ -21,16 +21,16 @@ void foldArrow(ImDrawList& list, ImVec2 c, float r, bool open, ImU32 ink) {
 }
 
 /// How many pages, or what is the matter.
-std::string countWords(const State& state, const KindPages& pages) {
+std::string countWords(const State& state, const KindPages& pages, bool open) {
     const bool drawn = pages.version == state.document.version();
-    if (!drawn && pages.open) return "being drawn";
+    if (!drawn && open) return "being drawn";
     if (pages.version == 0) return {};
     if (!pages.problem.empty()) return "not drawn";
     const std::size_t count = pages.drawing->sheets.size();
     return count == 0 ? "none" : std::to_string(count);
 }
 
-bool heading(State& state, const KindPages& pages) {
+bool heading(State& state, const KindPages& pages, bool open) {
     const float s = state.scale;
     const Tokens& t = *state.tokens;
     const ImVec2 corner = ImGui::GetCursorScreenPos();
@@ -42,9 +42,9 @@ bool heading(State& state, const KindPages& pages) {
         list.AddRectFilled(corner, {corner.x + size.x, corner.y + size.y}, packed(t.quiet, 0.35F), 6 * s);
         ImGui::SetTooltip("%s", std::string(pages.kind->name).c_str());
     }
-    foldArrow(list, {corner.x + 10 * s, corner.y + size.y / 2}, 4.5F * s, pages.open, packed(t.soft_ink));
+    foldArrow(list, {corner.x + 10 * s, corner.y + size.y / 2}, 4.5F * s, open, packed(t.soft_ink));
     const ImFont& small = *state.fonts.small;
-    const std::string count = countWords(state, pages);
+    const std::string count = countWords(state, pages, open);
     const float wide = small.CalcTextSizeA(small.FontSize, FLT_MAX, 0, count.c_str()).x;
     const auto name =
         linesWithin(*state.fonts.strong, shortName(*pages.kind), size.x - wide - 44 * s, 1).front();
@@ -125,6 +125,22 @@ void pagesOf(State& state, std::size_t index) {
     }
 }
 
+/// As high as its pages, or as what the headings leave; then it scrolls.
+void rows(State& state, std::size_t index) {
+    SheetPreview& preview = *state.preview;
+    const float heading_height = 36 * state.scale;
+    const auto below = static_cast<float>(preview.kinds.size() - 1 - index);
+    const float room = ImGui::GetContentRegionAvail().y - below * heading_height - 8 * state.scale;
+    const float least = 120 * state.scale;
+    ImGui::BeginChild("pages", {0, std::clamp(preview.rows_height, 1.0F, std::max(least, room))});
+    pagesOf(state, index);
+    const float height = ImGui::GetCursorPosY();
+    if (height != preview.rows_height) state.frames_wanted = std::max(state.frames_wanted, 2);
+    preview.rows_height = height;
+    ImGui::EndChild();
+    ImGui::Dummy({0, 4 * state.scale});
+}
+
 } // namespace
 
 void pageList(State& state) {
@@ -134,20 +150,13 @@ void pageList(State& state) {
     ImGui::PopFont();
     ImGui::Dummy({0, 2 * state.scale});
     ImGui::PushStyleVar(ImGuiStyleVar_ItemSpacing, {0, 2 * state.scale});
-    ImGui::BeginChild("pages", {0, 0});
+    const std::size_t open = preview.kind;
     for (std::size_t i = 0; i < preview.kinds.size(); ++i) {
         ImGui::PushID(static_cast<int>(i));
-        KindPages& pages = preview.kinds[i];
-        if (heading(state, pages)) {
-            pages.open = !pages.open;
-            // A kind that is opened is what one wants to see; one that is closed leaves the page alone.
-            if (pages.open) showKind(state, i);
-        }
-        if (pages.open) pagesOf(state, i);
-        ImGui::Dummy({0, 4 * state.scale});
+        if (heading(state, preview.kinds[i], i == open) && i != open) showKind(state, i);
+        if (i == open) rows(state, i);
         ImGui::PopID();
     }
-    ImGui::EndChild();
     ImGui::PopStyleVar();
 }
 

@@ -69,7 +69,7 @@ void formatBoxes(State& state) {
         if (ImGui::IsItemHovered()) ImGui::SetTooltip("%s", kFormatBoxes[i].what);
     }
     if (!state.preview->wanted.contains("schedule")) return;
-    ImGui::Checkbox("Schedules as a workbook too (XLSX)", &formats.xlsx);
+    ImGui::Checkbox("Workbook of schedules (XLSX)", &formats.xlsx);
     place(state, "sheets:format:XLSX");
 }
 
@@ -105,6 +105,43 @@ void whileWriting(State& state) {
     }
     place(state, "cancel-sheets");
     ImGui::EndDisabled();
+}
+
+void toWrite(State& state) {
+    SheetPreview& preview = *state.preview;
+    ImGui::BeginDisabled(!preview.formats.any() || preview.wanted.empty());
+    if (largeButton(state, "Write the sheets", state.tokens->accent, {-1, 44 * state.scale}, true))
+        startExport(state);
+    place(state, "write-sheets");
+    ImGui::EndDisabled();
+    if (!preview.outcome.empty()) wrapped(preview.outcome.front());
+}
+
+void choices(State& state) {
+    SheetPreview& preview = *state.preview;
+    const float s = state.scale;
+    ImGui::BeginDisabled(preview.writing.busy());
+    // Small boxes, so that all kinds are seen at once.
+    ImGui::PushStyleVar(ImGuiStyleVar_FramePadding, {4 * s, 3 * s});
+    ImGui::PushStyleVar(ImGuiStyleVar_ItemSpacing, {8 * s, 6 * s});
+    kindBoxes(state);
+    ImGui::Dummy({0, 2 * s});
+    ImGui::Separator();
+    ImGui::Dummy({0, 2 * s});
+    formatBoxes(state);
+    ImGui::PopStyleVar(2);
+    ImGui::Dummy({0, 2 * s});
+    ImGui::TextDisabled("Folder");
+    ImGui::SetNextItemWidth(-1);
+    ImGui::InputText("##folder", &preview.folder);
+    place(state, "sheets-folder");
+    ImGui::EndDisabled();
+    for (std::size_t i = 1; i < preview.outcome.size(); ++i)
+        smallSoft(state, preview.outcome[i]);
+    ImGui::Dummy({0, 4 * s});
+    smallSoft(state,
+              "A placing proposal, not an electrical design. Isolate the supply and prove dead; a licensed "
+              "person and the local code decide.");
 }
 
 void takeExported(State& state, const Exported& done) {
@@ -193,44 +230,22 @@ void tendOutput(State& state) {
 }
 
 void outputColumn(State& state) {
-    SheetPreview& preview = *state.preview;
     const float s = state.scale;
     keepFolder(state);
-    ImGui::BeginChild("output"); // in a low window it scrolls
     ImGui::PushFont(state.fonts.large);
     ImGui::TextUnformatted("Export");
     ImGui::PopFont();
     ImGui::Dummy({0, 2 * s});
-    const bool writing = preview.writing.busy();
-    ImGui::BeginDisabled(writing);
-    kindBoxes(state);
-    ImGui::Dummy({0, 4 * s});
-    ImGui::Separator();
-    ImGui::Dummy({0, 4 * s});
-    formatBoxes(state);
-    ImGui::Dummy({0, 4 * s});
-    ImGui::TextDisabled("Folder");
-    ImGui::SetNextItemWidth(-1);
-    ImGui::InputText("##folder", &preview.folder);
-    place(state, "sheets-folder");
-    ImGui::EndDisabled();
-    ImGui::Dummy({0, 4 * s});
-    if (writing) {
-        whileWriting(state);
-    } else {
-        ImGui::BeginDisabled(!preview.formats.any() || preview.wanted.empty());
-        if (largeButton(state, "Write the sheets", state.tokens->accent, {-1, 44 * s}, true))
-            startExport(state);
-        place(state, "write-sheets");
-        ImGui::EndDisabled();
-        for (const std::string& line : preview.outcome)
-            wrapped(line);
-    }
-    ImGui::Dummy({0, 4 * s});
-    smallSoft(state,
-              "A placing proposal, not an electrical design. Isolate the supply and prove dead; a licensed "
-              "person and the local code decide.");
+    // What is chosen scrolls in a low window; what is done about it stays in sight.
+    constexpr float kActionHeight = 132;
+    ImGui::BeginChild("choices", {0, std::max(80 * s, ImGui::GetContentRegionAvail().y - kActionHeight * s)});
+    choices(state);
     ImGui::EndChild();
+    ImGui::Dummy({0, 4 * s});
+    if (state.preview->writing.busy())
+        whileWriting(state);
+    else
+        toWrite(state);
 }
 
 } // namespace gangway::app

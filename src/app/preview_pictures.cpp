@@ -45,7 +45,7 @@ PagePicture& placeFor(SheetPreview& preview, const MadePicture& made) {
 
 void takePicture(State& state, const MadePicture& made) {
     if (made.bitmap.rgba.empty()) return;
-    PagePicture& picture = placeFor(state.preview, made);
+    PagePicture& picture = placeFor(*state.preview, made);
     uploadPicture(picture.texture, made.bitmap);
     picture.page = made.page;
     picture.copier = made.copier;

@@ -9,6 +9,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cmath>
 
 namespace gangway::app {
@@ -181,29 +182,34 @@ bool dragged() {
     return false;
 }
 
-void mouse(State& state, const Laid& laid, bool over, bool active) {
+struct OnTable {
+    bool over = false, active = false;
+    bool clicked = false; ///< pressed and let go here
+};
+
+void mouse(State& state, const Laid& laid, OnTable on) {
     SheetPreview& preview = *state.preview;
     const ImGuiIO& io = ImGui::GetIO();
-    preview.pointed = over && !dragged() ? objectUnder(laid, state.scale) : std::string();
+    preview.pointed = on.over && !dragged() ? objectUnder(laid, state.scale) : std::string();
     if (!preview.pointed.empty()) {
         ImGui::SetMouseCursor(ImGuiMouseCursor_Hand);
         tellOf(state, preview.pointed);
     }
     const ScreenPoint pointer{static_cast<double>(io.MousePos.x), static_cast<double>(io.MousePos.y)};
-    if (over && io.MouseWheel != 0) {
+    if (on.over && io.MouseWheel != 0) {
         zoomAbout(preview.view, laid.size, laid.table, pointer,
                   static_cast<double>(std::pow(kNotch, io.MouseWheel)));
         state.frames_wanted = std::max(state.frames_wanted, 2);
     }
-    if (active && dragged() && (io.MouseDelta.x != 0 || io.MouseDelta.y != 0)) {
+    if (on.active && dragged() && (io.MouseDelta.x != 0 || io.MouseDelta.y != 0)) {
         panBy(preview.view, static_cast<double>(io.MouseDelta.x), static_cast<double>(io.MouseDelta.y));
         ImGui::SetMouseCursor(ImGuiMouseCursor_ResizeAll);
     }
     const ImVec2 moved = ImGui::GetMouseDragDelta(ImGuiMouseButton_Left, 0);
     const bool still = std::hypot(moved.x, moved.y) < kClickSlack_px;
-    if (over && still && ImGui::IsMouseReleased(ImGuiMouseButton_Left) && !preview.pointed.empty())
+    if (on.clicked && still && ImGui::IsMouseReleased(ImGuiMouseButton_Left) && !preview.pointed.empty())
         goToObject(state, std::string(preview.pointed));
-    else if (over && ImGui::IsMouseDoubleClicked(ImGuiMouseButton_Left) && preview.pointed.empty()) {
+    else if (on.over && ImGui::IsMouseDoubleClicked(ImGuiMouseButton_Left) && preview.pointed.empty()) {
         constexpr double kCloser = 2.5;
         if (preview.view.fit == PageFit::Page)
             zoomAbout(preview.view, laid.size, laid.table, pointer, kCloser);
@@ -236,11 +242,15 @@ void previewTable(State& state, const TableArea& table) {
     const bool smaller = preview.on_a4 && page.drawing && isA3(page.get());
     preview.view.shrink = smaller ? kA3OnA4 : 1;
     settle(preview.view, laid.size, table, static_cast<double>(kTableMargin * s));
-    ImGui::InvisibleButton("table", {static_cast<float>(table.width), static_cast<float>(table.height)},
-                           ImGuiButtonFlags_MouseButtonLeft | ImGuiButtonFlags_MouseButtonRight |
-                               ImGuiButtonFlags_MouseButtonMiddle);
+    OnTable on;
+    on.clicked =
+        ImGui::InvisibleButton("table", {static_cast<float>(table.width), static_cast<float>(table.height)},
+                               ImGuiButtonFlags_MouseButtonLeft | ImGuiButtonFlags_MouseButtonRight |
+                                   ImGuiButtonFlags_MouseButtonMiddle);
     place(state, "sheet:table");
-    mouse(state, laid, ImGui::IsItemHovered(), ImGui::IsItemActive());
+    on.over = ImGui::IsItemHovered();
+    on.active = ImGui::IsItemActive();
+    mouse(state, laid, on);
     settle(preview.view, laid.size, table, static_cast<double>(kTableMargin * s));
     tendPictures(state, table);
 

@@ -131,26 +131,46 @@ private:
     }
 
     bool drawAll() {
-        for (const std::string& word : order_.kinds) {
-            if (stop_.stop_requested()) return false;
-            const sheets::SheetKind* kind = sheets::findSheetKind(word);
-            if (kind == nullptr) return fails(fmt::format("there is no kind of sheets called '{}'", word));
-            progress_.tell(fmt::format("Drawing: {}", kind->name), 0, 1);
-            const auto known = order_.drawn.find(word);
-            std::shared_ptr<const drawing::Drawing> drawing;
-            if (known != order_.drawn.end()) {
-                drawing = known->second;
-            } else {
-                auto drawn = drawnFrom(*order_.source, *kind);
-                if (!drawn) return fails(fmt::format("{}: {}", kind->name, drawn.error()));
-                drawing = std::make_shared<drawing::Drawing>(std::move(*drawn));
-            }
-            if (drawing->sheets.empty())
-                done_.left_out.push_back(fmt::format("{}: {}", kind->name, kind->nothing));
-            else
-                kinds_.push_back({kind, std::move(drawing)});
-        }
+        for (const std::string& word : order_.kinds)
+            if (word != sheets::kCoverWord && !draw(word)) return false;
+        // Last, for it has the others in its index; then to the front.
+        const auto cover = std::ranges::find(order_.kinds, sheets::kCoverWord);
+        if (cover == order_.kinds.end()) return true;
+        const std::size_t others = kinds_.size();
+        if (!draw(*cover)) return false;
+        if (kinds_.size() > others) std::ranges::rotate(kinds_, kinds_.end() - 1);
         return true;
+    }
+
+    bool draw(const std::string& word) {
+        if (stop_.stop_requested()) return false;
+        const sheets::SheetKind* kind = sheets::findSheetKind(word);
+        if (kind == nullptr) return fails(fmt::format("there is no kind of sheets called '{}'", word));
+        progress_.tell(fmt::format("Drawing: {}", kind->name), 0, 1);
+        const auto drawing = drawingOf(*kind);
+        if (!drawing) return false;
+        if (drawing->sheets.empty())
+            done_.left_out.push_back(fmt::format("{}: {}", kind->name, kind->nothing));
+        else
+            kinds_.push_back({kind, drawing});
+        return true;
+    }
+
+    /// nullptr: it could not be drawn, which was said.
+    std::shared_ptr<const drawing::Drawing> drawingOf(const sheets::SheetKind& kind) {
+        const bool cover = kind.word == sheets::kCoverWord;
+        const auto known = order_.drawn.find(std::string(kind.word));
+        if (!cover && known != order_.drawn.end()) return known->second;
+        std::vector<drawing::Drawing> set;
+        if (cover)
+            for (const Kind& other : kinds_)
+                set.push_back(*other.drawing);
+        auto drawn = drawnFrom(*order_.source, kind, set.empty() ? nullptr : &set);
+        if (!drawn) {
+            fails(fmt::format("{}: {}", kind.name, drawn.error()));
+            return nullptr;
+        }
+        return std::make_shared<drawing::Drawing>(std::move(*drawn));
     }
 
     void count() {

@@ -26,7 +26,8 @@ struct ExportOrder {
     std::filesystem::path folder; ///< made where it is missing
     std::string stem;             ///< of the plan's file: "house"
     double dpi = 150;             ///< of PNG files
-    /// What is drawn already, by the kind's word; the others are drawn from the source.
+    /// What is drawn already, by the kind's word; the others are drawn from the source, and a cover always
+    /// is, because its index holds what is written beside it.
     std::map<std::string, std::shared_ptr<const drawing::Drawing>> drawn;
 };
 

@@ -33,19 +33,10 @@ void make(State& state, std::size_t index) {
         state.wake);
 }
 
-/// The kind one looks at first, then the others that are listed.
-void makeNext(State& state) {
+/// Only the kind one looks at: the others are drawn when one comes to them.
+void makeIfStale(State& state) {
     SheetPreview& preview = *state.preview;
-    if (preview.making.busy() || state.panel != Panel::Sheets) return;
-    if (stale(state, kindAt(state))) {
-        make(state, preview.kind);
-        return;
-    }
-    for (std::size_t i = 0; i < preview.kinds.size(); ++i)
-        if (preview.kinds[i].open && stale(state, preview.kinds[i])) {
-            make(state, i);
-            return;
-        }
+    if (!preview.making.busy() && stale(state, kindAt(state))) make(state, preview.kind);
 }
 
 std::size_t pageCount(const KindPages& pages) {
@@ -116,24 +107,18 @@ std::string shortName(const sheets::SheetKind& kind) {
 }
 
 std::shared_ptr<const SheetSource> sheetSource(const State& state) {
-    auto source = std::make_shared<SheetSource>();
-    source->plan = state.plan();
-    source->catalogue = catalogue::withOwn(state.shipped, state.plan());
-    // The plan's own, nothing in its place: what is printed must not go by another country's numbers unsaid.
-    if (const auto* pack = state.packs.pack(state.plan().pack)) source->pack = *pack;
-    source->base = state.document.file().parent_path();
-    return source;
+    return std::make_shared<SheetSource>(
+        sheetSource(state.plan(), state.shipped, state.packs, state.document.file().parent_path()));
 }
 
 void openSheets(State& state) {
     SheetPreview& preview = *state.preview;
     if (preview.kinds.empty()) {
         for (const sheets::SheetKind& kind : sheets::sheetKinds())
-            preview.kinds.push_back({&kind, preview.wanted.contains(std::string(kind.word)), 0, {}, {}, {}});
-        const auto first = std::ranges::find(preview.kinds, true, &KindPages::open);
-        if (first != preview.kinds.end())
-            preview.kind = static_cast<std::size_t>(first - preview.kinds.begin());
-        kindAt(state).open = true;
+            preview.kinds.push_back({&kind, 0, {}, {}, {}});
+        // First what is usually wanted: the elevations.
+        for (std::size_t i = 0; i < preview.kinds.size(); ++i)
+            if (preview.wanted.contains(std::string(preview.kinds[i].kind->word))) preview.kind = i;
     }
     state.panel = Panel::Sheets;
     preview.show_row = true;
@@ -172,7 +157,7 @@ void tendSheets(State& state) {
     if (auto made = preview.making.take()) take(state, std::move(*made));
     tendOutput(state);
     if (preview.kinds.empty() || state.panel != Panel::Sheets) return;
-    makeNext(state);
+    makeIfStale(state);
     findObjects(state);
 }
 
@@ -181,8 +166,7 @@ void showPage(State& state, std::size_t kind, std::size_t sheet) {
     preview.kind = kind;
     preview.sheet = sheet;
     preview.landing = SheetPreview::Landing::Stay;
-    KindPages& pages = kindAt(state);
-    pages.open = true;
+    const KindPages& pages = kindAt(state);
     if (sheet < pageCount(pages)) preview.stem = pages.drawing->sheets[sheet].file_stem;
     preview.show_row = true;
     findObjects(state);

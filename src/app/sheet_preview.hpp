@@ -35,7 +35,6 @@ struct PageOf {
 /// The sheets of one kind as they were last drawn.
 struct KindPages {
     const sheets::SheetKind* kind = nullptr;
-    bool open = false;         ///< its pages are listed, and drawn anew when the plan changed
     std::uint64_t version = 0; ///< of the document it was drawn from; 0: not drawn yet
     SharedDrawing drawing;
     std::vector<bool> changed; ///< by sheet: something on it is marked as changed
@@ -90,13 +89,15 @@ struct SheetPreview {
     std::string stem;             ///< of the page one looks at, to find it again after a change
     std::uint64_t generation = 1; ///< rises when another plan is opened
     bool show_row = false;        ///< the list is to be scrolled to the page's row
+    float rows_height = 0;        ///< of the listed pages, pixels, as last drawn
 
     PageView view;
     bool copier = false;
     bool on_a4 = false;
     bool output_open = false;
-    std::string pointed; ///< object under the pointer
-    std::string chosen;  ///< object chosen with the keyboard
+    bool close_popup = false; ///< Esc was pressed while the choices of printing were open
+    std::string pointed;      ///< object under the pointer
+    std::string chosen;       ///< object chosen with the keyboard
     PageObjects objects;
 
     Background<MadeSheets> making;

@@ -19,18 +19,11 @@ namespace {
 const fs::path kAssets = GANGWAY_ASSETS_DIR;
 
 std::shared_ptr<SheetSource> sourceOf(const fs::path& file) {
-    auto source = std::make_shared<SheetSource>();
-    auto read = plan::readFile(file);
-    REQUIRE(read.has_value());
-    source->plan = std::move(read->plan);
-    auto catalogue = catalogue::load(kAssets / "catalogue");
-    REQUIRE(catalogue.has_value());
-    source->catalogue = catalogue::withOwn(*catalogue, source->plan);
-    auto packs = catalogue::loadPacks(kAssets / "packs");
-    REQUIRE(packs.has_value());
-    if (const auto* pack = packs->pack(source->plan.pack)) source->pack = *pack;
-    source->base = file.parent_path();
-    return source;
+    const auto read = plan::readFile(file);
+    const auto catalogue = catalogue::load(kAssets / "catalogue");
+    const auto packs = catalogue::loadPacks(kAssets / "packs");
+    REQUIRE((read && catalogue && packs));
+    return std::make_shared<SheetSource>(sheetSource(read->plan, *catalogue, *packs, file.parent_path()));
 }
 
 ExportOrder orderOf(const fs::path& folder, std::vector<std::string> kinds) {
@@ -170,6 +163,19 @@ TEST_CASE("kinds that the house has nothing for are left out in words; nothing a
     CHECK(none.left_out[0] == "Schedules: there is no plate and no luminaire, so no schedule is drawn");
     CHECK(none.problem == "there is nothing to draw of what was chosen");
     CHECK(namesIn(folder).empty());
+}
+
+TEST_CASE("a cover has in its index what is written beside it") {
+    const fs::path folder = freshFolder("export-cover");
+    ExportOrder order = orderOf(folder, {"cover", "elevations"});
+    order.formats = {false, true, false, false, false};
+    const Exported done = exported(order);
+    INFO(done.problem);
+    REQUIRE(done.files.size() > 1);
+    const std::string index = slurp(done.files.front());
+    CHECK(done.files.front().filename().string().starts_with("C"));
+    CHECK(index.find("data-text=\"E-01") != std::string::npos);
+    CHECK(index.find("data-text=\"Q-01") == std::string::npos); // no schedule was asked for
 }
 
 TEST_CASE("what is drawn already is not drawn again") {
