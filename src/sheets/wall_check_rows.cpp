@@ -106,9 +106,13 @@ std::vector<std::string> whatLines(const std::string& what, double width_mm) {
     return lines;
 }
 
-/// What a box is for, behind its modules' codes.
-std::string purposeOf(const Mounted& item) {
-    return item.plate != nullptr ? item.plate->purpose : item.luminaire->name;
+/// What is behind one of the boxes, and what it is for: "SO-G2; vacuum"; a luminaire's name.
+std::string whatInWords(const Mounted& item, const std::vector<std::string>& codes, std::size_t box) {
+    if (item.luminaire != nullptr) return item.luminaire->name.empty() ? codes[box] : item.luminaire->name;
+    std::string words = codes[box];
+    if (item.face.boxes.empty()) words += ", no box";
+    if (box == 0 && !item.plate->purpose.empty()) words += "; " + item.plate->purpose;
+    return words;
 }
 
 /// How FFL is found while there is no floor yet.
@@ -287,10 +291,7 @@ std::vector<Block> checkRows(const Mounted& item, plan::DisplayUnits units, doub
         const double beside = texts.box.empty() ? 0 : drawing::measure(texts.box, kNoteText).width_mm + 1;
         if (drawing::measure(item.tag, kValueText).width_mm > room(kTag) - beside) texts.tag_mm = kNoteText;
         texts.tag = wrapped(item.tag, texts.tag_mm, room(kTag) - beside);
-        std::string what = codes[i];
-        if (item.plate != nullptr && item.face.boxes.empty()) what += ", no box";
-        if (i == 0 && !purposeOf(item).empty()) what += "; " + purposeOf(item);
-        texts.what = whatLines(what, room(kWhat));
+        texts.what = whatLines(whatInWords(item, codes, i), room(kWhat));
         texts.u = lengthLines(item.box_centres_mm[i].x, units);
         texts.v = lengthLines(item.box_centres_mm[i].y, units);
         rows.push_back(rowBlock(texts, item.id, edges));
