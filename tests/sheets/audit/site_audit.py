@@ -23,6 +23,7 @@ BAR = 100
 TAKEN_FOR_TRUE = 0.05  # mm, of what is drawn at true size
 CROSS = 10            # length of a centre cross's lines, 0.5 wide
 TICK_SQUARE = 5
+IN_ROW = 3            # a number with feet and inches under it stands above the middle; rows are 7.5 high at least
 NEAR = 6              # from a cross to the words at it
 U = re.compile(r"u (-?\d+(?:\.5)?)$")
 
@@ -186,7 +187,7 @@ def check_page(pdf, number, model):
     for tag in [t for t in page.texts if t.words in model]:
         y = tag.box.middle[1]
         numbers = [t for t in page.texts if sheet_audit.NUMBER.match(t.words) and t.box.left > tag.box.right and
-                   abs(t.box.middle[1] - y) < 1]
+                   abs(t.box.middle[1] - y) < IN_ROW]
         numbers.sort(key=lambda t: t.box.left)
         if len(numbers) < 2:
             problems.append(f"{tag.words} has {len(numbers)} numbers")
