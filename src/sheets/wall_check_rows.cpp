@@ -20,7 +20,6 @@ constexpr double kTick = 5;           ///< side of a square to tick
 constexpr std::size_t kMostLines = 2; ///< of what is in a box; all of it is on the elevation
 constexpr const char* kPhoto = "photo no.";
 constexpr const char* kName = "name, signature";
-constexpr double kWritingLine = 5.2; ///< over it there is room for handwriting
 
 struct Column {
     std::array<const char*, 2> title;
@@ -296,7 +295,8 @@ std::vector<Block> checkRows(const Mounted& item, plan::DisplayUnits units, doub
     return rows;
 }
 
-Block checkTotals(const plan::Room& room, const std::vector<Surface>& surfaces, double width_mm) {
+Block checkTotals(const plan::Room& room, const std::vector<Surface>& surfaces, double width_mm,
+                  double pitch_mm) {
     std::size_t boxes = 0;
     std::size_t points = 0;
     for (const Surface& surface : surfaces) {
@@ -320,14 +320,14 @@ Block checkTotals(const plan::Room& room, const std::vector<Surface>& surfaces, 
     for (const char* stage : kStages)
         labels = std::max(labels, drawing::measure(stage, kNoteText).width_mm);
     for (const char* stage : kStages) {
-        y -= kWritingLine + 1.8;
+        y -= pitch_mm;
         ink.text({kCellPad, y}, stage, kNoteText);
         double x = writingSlot(ink, {kCellPad + labels + 3, y}, "counted", 12);
         x = writingSlot(ink, {x + 2, y}, "date", 18);
         const double name = drawing::measure(kName, kNoteText).width_mm;
         writingSlot(ink, {x + 2, y}, kName, width_mm - kCellPad - x - 3.2 - name);
     }
-    block.height_mm = -y + 1.5;
+    block.height_mm = -y + 1.2;
     return block;
 }
 

@@ -15,7 +15,10 @@ namespace gangway::sheets {
 
 namespace {
 
-constexpr double kInset = 5.5;       ///< content from the frame, clear of the centring marks
+constexpr double kInset = 5.5;      ///< content from the frame, clear of the centring marks
+constexpr std::size_t kShort = 6;   ///< rows of a short surface
+constexpr double kWritingPitch = 7; ///< of lines to write on
+constexpr double kTightPitch = 6;
 constexpr std::size_t kTogether = 3; ///< first rows of a wall that stay with its heading
 
 struct Page {
@@ -58,7 +61,7 @@ private:
             flow(pages_.back().sheet.items, checkIntroduction(house_.plan(), room, content_.width()), head);
             top = head.top;
         }
-        const double bottom = frame_.bottom + kTitleHeight + 2;
+        const double bottom = frame_.bottom + kTitleHeight + 1.5;
         columns_.clear();
         for (std::size_t i = 0; i < count_; ++i) {
             const double left = content_.left + static_cast<double>(i) * (width_ + kGutter);
@@ -118,14 +121,27 @@ private:
         return height <= this->room();
     }
 
+    /// Counts and signatures do not stand on a sheet alone where a short last surface can go with them.
+    bool leavesTotalsAlone(const std::vector<Block>& first, const std::vector<Block>& rows,
+                           const Block& totals) const {
+        double height = heightOf(first) + totals.height_mm;
+        for (std::size_t i = 1; i < rows.size(); ++i)
+            height += rows[i].height_mm;
+        return rows.size() <= kShort && height > this->room();
+    }
+
     void place(const plan::Room& room, const std::vector<Surface>& surfaces) {
         if (surfaces.empty()) return;
         begin(room, true);
+        const Block roomy = checkTotals(room, surfaces, width_, kWritingPitch);
+        const Block tight = checkTotals(room, surfaces, width_, kTightPitch);
         for (const Surface& surface : surfaces) {
             const auto rows = rowsOf(surface);
             for (std::size_t i = 0; i < rows.size(); ++i) {
                 auto blocks = withHeadings(room, surface, rows[i], i > 0);
-                const bool fits = i == 0 ? beginsHere(blocks, rows) : heightOf(blocks) <= this->room();
+                bool fits = i == 0 ? beginsHere(blocks, rows) : heightOf(blocks) <= this->room();
+                if (i == 0 && &surface == &surfaces.back() && leavesTotalsAlone(blocks, rows, tight))
+                    fits = false;
                 if (!fresh_ && !fits) {
                     advance(room);
                     blocks = withHeadings(room, surface, rows[i], i > 0);
@@ -133,9 +149,8 @@ private:
                 draw(blocks);
             }
         }
-        const Block totals = checkTotals(room, surfaces, width_);
-        if (totals.height_mm > this->room()) advance(room);
-        draw({totals});
+        if (tight.height_mm > this->room()) advance(room);
+        draw({roomy.height_mm > this->room() ? tight : roomy});
     }
 
     void drawTitle(Page& page, std::size_t index) const {
