@@ -3,6 +3,7 @@
 
 #include "app/panels.hpp"
 #include "app/report.hpp"
+#include "app/sheet_preview.hpp"
 #include "export/export.hpp"
 #include "plan/io.hpp"
 
@@ -117,6 +118,8 @@ Window makeWindow(const Options& options, std::string& problem) {
     return window;
 }
 
+} // namespace
+
 void beginBand(const char* name, Rect area, ImVec2 padding) {
     ImGui::SetNextWindowPos({area.x, area.y});
     ImGui::SetNextWindowSize({area.width, area.height});
@@ -131,8 +134,28 @@ void endBand() {
     ImGui::PopStyleVar();
 }
 
+namespace {
 void frameLine(const State& state, ImVec2 a, ImVec2 b) {
     ImGui::GetForegroundDrawList()->AddLine(a, b, packed(state.tokens->quiet), 1);
+}
+
+/// With the sheets open there is nothing but them beside bar and rail; true when they are.
+bool layOutSheets(State& state, float width, float height) {
+    if (state.panel != Panel::Sheets) return false;
+    const float s = state.scale;
+    const Rect stage = state.stage;
+    beginBand("bar", {0, 0, width, stage.y}, {16 * s, 9 * s});
+    drawTopBar(state);
+    endBand();
+    if (stage.x > 0) {
+        beginBand("rail", {0, stage.y, stage.x, height - stage.y}, {4 * s, 8 * s});
+        drawRail(state);
+        endBand();
+    }
+    drawSheetPreview(state, width, height);
+    drawDialogs(state);
+    ImGui::GetBackgroundDrawList()->AddRectFilled({0, 0}, {width, height}, packed(state.tokens->paper));
+    return true;
 }
 
 /// Bar on top, rail left, docket right, strip below, stage in the middle; the homeowner has stage and answers
@@ -146,6 +169,7 @@ void layOut(State& state, render::Renderer& renderer, float width, float height)
     const float below = designer ? std::clamp(height * 0.27F, 150 * s, 340 * s) : 148 * s;
     state.stage = {rail, top, width - rail - docket, height - top - below};
 
+    if (layOutSheets(state, width, height)) return;
     drawStage(state, renderer);
     takeTyingClicks(state);
     beginBand("bar", {0, 0, width, top}, {16 * s, 9 * s});
@@ -204,6 +228,7 @@ void drawFrame(State& state, render::Renderer& renderer, GLFWwindow* window) {
     keepNoteWithItsPlate(state);
     derive(state, renderer);
     drawPlugsAnew(state, renderer);
+    tendSheets(state);
     if (!state.show_at_start.empty() && state.stage.height > 0) {
         showPlate(state, std::exchange(state.show_at_start, {}));
         state.frames_wanted = kSettlingFrames;
@@ -260,15 +285,16 @@ void live(State& state, render::Renderer& renderer, GLFWwindow* window) {
             if (const auto kept = state.document.writeJournal(); !kept) say(state, kept.error());
         }
         const bool toast = !state.toast.empty() && ImGui::GetTime() <= state.toast_until;
+        if (state.woken.exchange(false)) state.frames_wanted = std::max(state.frames_wanted, 2);
         if (state.options.plain) state.refining = false;
-        if (!moving && state.frames_wanted <= 0 && state.refining) {
+        if (!moving && state.frames_wanted <= 0 && state.refining && state.panel != Panel::Sheets) {
             // One finer sample a round, so that a touch is answered at once.
             state.refining = renderer.refine(viewOf(state));
             state.frames_wanted = 1;
         }
         if (!moving && state.frames_wanted <= 0) {
             if (!state.options.report.empty())
-                writeReport(state, renderer.statistics(), true, state.options.report);
+                writeReport(state, renderer.statistics(), !state.preview->busy(), state.options.report);
             if (toast) {
                 glfwWaitEventsTimeout(std::max(0.01, state.toast_until - ImGui::GetTime() + 0.02));
                 if (ImGui::GetTime() > state.toast_until) {
@@ -324,6 +350,7 @@ std::string begin(State& state, GLFWwindow* window) {
 
 std::expected<void, std::string> run(const Options& options) {
     State state;
+    state.preview = std::make_unique<SheetPreview>();
     state.options = options;
     state.answering = userName(options);
     loadRecent(state);
@@ -359,6 +386,10 @@ std::expected<void, std::string> run(const Options& options) {
     sayLeftOut(state);
     glfwSetWindowUserPointer(window.get(), &state);
     listen(window.get());
+    state.wake = [&state] {
+        state.woken = true;
+        glfwPostEmptyEvent();
+    };
     IMGUI_CHECKVERSION();
     ImGui::CreateContext();
     ImGui_ImplGlfw_InitForOpenGL(window.get(), true);
@@ -370,6 +401,7 @@ std::expected<void, std::string> run(const Options& options) {
         live(state, *renderer, window.get());
     }
     endBench(state);
+    endSheets(state);
     ImGui_ImplOpenGL3_Shutdown();
     ImGui_ImplGlfw_Shutdown();
     ImGui::DestroyContext();

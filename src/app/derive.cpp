@@ -154,6 +154,7 @@ void derive(State& state, render::Renderer& renderer) {
         state.plan_picture.base_version = state.plan_picture.symbols_version = 0;
         state.strip.room.clear();
         state.inventory = {};
+        forgetSheets(state);
     }
     const auto touched = derived.version == 0 ? std::nullopt : state.document.touchedSince(derived.version);
     if (touched && !touched->others && !touchesFabric(state, *touched))

@@ -32,7 +32,7 @@ void addFileActions(std::vector<Action>& list) {
                         s.browse_open = true;
                         s.browse_save = false;
                     }});
-    list.push_back({"Write sheets", "Ctrl+P", [](State& s) { s.panel = Panel::Sheets; }});
+    list.push_back({"Sheets: look at them, print, export", "Ctrl+P", openSheets});
     list.push_back({"Undo", "Ctrl+Z", [](State& s) {
                         if (s.document.canUndo()) {
                             const auto name = s.document.undoName();
@@ -81,11 +81,7 @@ void addViewActions(std::vector<Action>& list) {
                         else
                             say(s, "Every plate has an answer");
                     }});
-    list.push_back({"Light or dark screen", "T", [](State& s) {
-                        s.tokens = s.tokens == &kLight ? &kDark : &kLight;
-                        s.strip.version = 0;
-                        applyColours(*s.tokens, s.scale);
-                    }});
+    list.push_back({"Light or dark screen", "T", otherTheme});
     list.push_back(
         {"Keys", "F1", [](State& s) { s.panel = s.panel == Panel::Keys ? Panel::None : Panel::Keys; }});
 }
@@ -107,7 +103,7 @@ bool controlKeys(State& state) {
         state.browse_open = true;
         state.browse_save = false;
     }
-    if (pressed(GLFW_KEY_P)) state.panel = Panel::Sheets;
+    if (pressed(GLFW_KEY_P)) openSheets(state);
     if (pressed(GLFW_KEY_K)) state.search_open = state.search_focus = true;
     if (pressed(GLFW_KEY_Q)) requestClose(state);
     const auto named = [&state](const char* name) {
@@ -120,10 +116,17 @@ bool controlKeys(State& state) {
 }
 } // namespace
 
+void otherTheme(State& state) {
+    state.tokens = state.tokens == &kLight ? &kDark : &kLight;
+    state.strip.version = 0;
+    applyColours(*state.tokens, state.scale);
+}
+
 std::vector<Action> actions(const State& state) {
     std::vector<Action> list;
     addFileActions(list);
     addViewActions(list);
+    addSheetActions(list, state);
     if (state.seat == Seat::Designer) addFindingActions(list);
     addEditActions(list, state);
     for (const auto& room : state.plan().rooms)
@@ -169,12 +172,24 @@ void closeOne(State& state) {
     else
         state.selected.clear();
 }
+
+/// With the sheets open: their own, and those that mean the document.
+void sheetKeys(State& state) {
+    if (state.message || state.ask_unsaved || state.ask_recover || state.search_open || state.browse_open)
+        return;
+    previewKeys(state);
+    if (ImGui::GetIO().KeyCtrl && !ImGui::GetIO().WantTextInput) controlKeys(state);
+}
 } // namespace
 
 void handleKeys(State& state) {
     const ImGuiIO& io = ImGui::GetIO();
     if (state.bench.open) {
         benchKeys(state);
+        return;
+    }
+    if (state.panel == Panel::Sheets) {
+        sheetKeys(state);
         return;
     }
     if (thingKeys(state)) return;

@@ -51,6 +51,7 @@ const plan::Room* standingRoom(const State& state) {
 }
 
 void flyTo(State& state, const scene::Camera& camera) {
+    closeSheets(state); // who moves the eye wants to see with it
     state.flight.from = state.camera;
     state.flight.to = camera;
     state.flight.to.yaw = turnedTo(state.camera.yaw, camera.yaw);
@@ -201,6 +202,7 @@ bool stillIn(const State& state, const std::string& room_id) {
 
 void setStance(State& state, Stance stance) {
     const Stance before = std::exchange(state.stance, stance);
+    closeSheets(state);
     if (stance == Stance::Plan) return;
     if (stance == Stance::Walk) {
         if (before == Stance::Walk) return;

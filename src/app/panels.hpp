@@ -84,14 +84,24 @@ void drawFindingOnStage(State& state, const render::View& view);
 void drawTopBar(State& state);
 void drawRail(State& state);
 void drawSidePanel(State& state);
-/// Contents of the side panel "Sheets".
-void sheetsPanel(State& state);
 void drawStrip(State& state);
 void drawDocket(State& state);
 void drawCard(State& state);
 void drawHomeownerBar(State& state);
 void drawDialogs(State& state);
 void drawSearch(State& state);
+
+// The sheets as they will print, where stage, strip and docket are: sheet_preview.cpp, preview_*.cpp.
+void openSheets(State& state);
+void closeSheets(State& state);
+/// Another plan was opened: nothing that is drawn counts any more.
+void forgetSheets(State& state);
+/// Once a frame: takes what other threads have finished, and gives them what comes next.
+void tendSheets(State& state);
+/// Ends all work on other threads.
+void endSheets(State& state);
+void drawSheetPreview(State& state, float width, float height);
+void previewKeys(State& state);
 
 // answers.cpp: what the homeowner says, shared by card, bar and keys.
 void agree(State& state, const std::string& plate_id);
@@ -115,7 +125,18 @@ struct Action {
 };
 std::vector<Action> actions(const State& state);
 void handleKeys(State& state);
+/// preview_keys.cpp: those of the sheets.
+void addSheetActions(std::vector<Action>& list, const State& state);
+/// Between the light and the dark theme.
+void otherTheme(State& state);
 void cycleLayer(State& state, const std::string& layer_id);
+
+// app.cpp: a part of the window without decoration, with its place.
+void beginBand(const char* name, Rect area, ImVec2 padding);
+void endBand();
+
+// stage.cpp: what was last done, in words, at the lower edge of an area.
+void drawToast(const State& state, Rect area);
 
 // widgets.cpp
 void stateShape(const State& state, ImDrawList& list, ImVec2 centre, float radius, review::State plate_state);

@@ -266,9 +266,13 @@ void drawRail(State& state) {
         state.seat = Seat::Homeowner;
         state.panel = Panel::None;
     }
-    if (step(state, "Sheets", "Elevations, switching plans and light on paper", Panel::Sheets, false,
-             state.panel == Panel::Sheets))
-        toggle(state, Panel::Sheets);
+    if (step(state, "Sheets", "The sheets as they will print: look, print, export", Panel::Sheets, false,
+             state.panel == Panel::Sheets)) {
+        if (state.panel == Panel::Sheets)
+            closeSheets(state);
+        else
+            openSheets(state);
+    }
     if (step(state, "Keys", "What every key does", Panel::Keys, false, state.panel == Panel::Keys))
         toggle(state, Panel::Keys);
 }
@@ -352,7 +356,7 @@ void drawTopBar(State& state) {
 }
 
 void drawSidePanel(State& state) {
-    if (state.panel == Panel::None) return;
+    if (state.panel == Panel::None || state.panel == Panel::Sheets) return;
     const float s = state.scale;
     ImGui::SetNextWindowPos({state.stage.x + 16 * s, state.stage.y + 64 * s});
     ImGui::SetNextWindowSizeConstraints({320 * s, 0}, {420 * s, state.stage.height - 80 * s});
@@ -379,12 +383,10 @@ void drawSidePanel(State& state) {
     case Panel::Layers:
         title = "Layers";
         break;
-    case Panel::Sheets:
-        title = "Sheets";
-        break;
     case Panel::Keys:
         title = "Keys";
         break;
+    case Panel::Sheets:
     case Panel::None:
         break;
     }
@@ -408,12 +410,10 @@ void drawSidePanel(State& state) {
     case Panel::Layers:
         layersPanel(state);
         break;
-    case Panel::Sheets:
-        sheetsPanel(state);
-        break;
     case Panel::Keys:
         keysPanel(state);
         break;
+    case Panel::Sheets:
     case Panel::None:
         break;
     }

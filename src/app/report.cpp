@@ -1,5 +1,7 @@
 #include "app/report.hpp"
 
+#include "app/sheet_preview.hpp"
+
 #include "plan/io.hpp"
 #include "review/review.hpp"
 
@@ -21,6 +23,7 @@ void writeReport(const State& state, const render::Statistics& statistics, bool 
                  const std::filesystem::path& file) {
     using Json = nlohmann::ordered_json;
     const review::Count count = state.derived.count;
+    const PageOf page = state.panel == Panel::Sheets ? pageOf(state) : PageOf{};
     Json report = {{"resting", resting},
                    {"file", state.document.file().string()},
                    {"changed", state.document.changed()},
@@ -46,6 +49,9 @@ void writeReport(const State& state, const render::Statistics& statistics, bool 
                    {"lights", lightsOf(state)},
                    {"evening", state.lamps.evening},
                    {"scene", state.lamps.scene},
+                   {"page", page.drawing ? page.get().number : ""},
+                   {"zoom", state.preview->view.pagePxPerMm()},
+                   {"pointed", state.preview->pointed},
                    {"agreed", count.agreed},
                    {"queried", count.queried},
                    {"message", state.message ? state.message->title : ""},

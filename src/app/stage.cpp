@@ -259,18 +259,18 @@ void crumb(const State& state) {
     }
 }
 
-void toast(const State& state) {
+} // namespace
+
+void drawToast(const State& state, Rect area) {
     if (state.toast.empty() || ImGui::GetTime() > state.toast_until) return;
     ImDrawList& list = *ImGui::GetForegroundDrawList();
     const float s = state.scale;
     const ImVec2 size = ImGui::CalcTextSize(state.toast.c_str());
-    const ImVec2 corner{state.stage.x + (state.stage.width - size.x) / 2 - 14 * s,
-                        state.stage.y + state.stage.height - 56 * s};
+    const ImVec2 corner{area.x + (area.width - size.x) / 2 - 14 * s, area.y + area.height - 56 * s};
     list.AddRectFilled(corner, {corner.x + size.x + 28 * s, corner.y + size.y + 16 * s},
                        packed(state.tokens->ink, 0.92F), 8 * s);
     list.AddText({corner.x + 14 * s, corner.y + 8 * s}, packed(state.tokens->paper), state.toast.c_str());
 }
-} // namespace
 
 void drawStage(State& state, render::Renderer& renderer) {
     static constexpr ImGuiWindowFlags kFlags =
@@ -283,7 +283,7 @@ void drawStage(State& state, render::Renderer& renderer) {
     followFindings(state);
     if (state.stance == Stance::Plan) {
         drawPlanView(state);
-        toast(state);
+        drawToast(state, state.stage);
         drawTyping(state);
         ImGui::End();
         ImGui::PopStyleVar();
@@ -310,7 +310,7 @@ void drawStage(State& state, render::Renderer& renderer) {
     placeRockers(state, renderer, view);
     drawLightWords(state);
     crumb(state);
-    toast(state);
+    drawToast(state, state.stage);
     drawTyping(state);
     ImGui::End();
     ImGui::PopStyleVar();

@@ -21,17 +21,22 @@
 #include "review/review.hpp"
 #include "scene/house_way.hpp"
 #include "scene/scene.hpp"
-#include "sheets/sheets.hpp"
 #include "sheets/storey_plan.hpp"
+#include "sheets/wall_strip.hpp"
 
+#include <atomic>
 #include <chrono>
+#include <functional>
 #include <map>
+#include <memory>
 #include <optional>
 #include <set>
 #include <string>
 #include <vector>
 
 namespace gangway::app {
+
+struct SheetPreview;
 
 inline constexpr float kCardWidth = 340; ///< of the selected plate's card, pixels at scale 1
 
@@ -187,9 +192,6 @@ struct State {
     std::string browse_path;
     std::string browse_folder;
     std::vector<std::filesystem::path> recent;
-    std::string sheets_folder;
-    std::set<std::string> sheet_kinds{"elevations"}; ///< written by the panel "Sheets"
-    bool sheets_pdf = true, sheets_svg = false, sheets_png = false;
     std::string toast; ///< last thing done, in words
     double toast_until = 0;
 
@@ -200,6 +202,7 @@ struct State {
     StripPicture strip;
     PlanPicture plan_picture;
     PlateBench bench;
+    std::unique_ptr<SheetPreview> preview; ///< always there: of the sheets
     Tying tying;
     Lamps lamps;
     Findings findings;
@@ -215,6 +218,8 @@ struct State {
     std::set<int> keys_of_frame;
     std::vector<LateRelease> late_releases;
     bool close = false;
+    std::atomic<bool> woken = false; ///< another thread has something for the next frame
+    std::function<void()> wake;      ///< says so, from any thread
 
     const plan::Plan& plan() const { return document.plan(); }
     unsigned agreedColour() const { return tokens->agreed; }

@@ -54,7 +54,7 @@ void turnTowards(State& state, plan::Vec2 way, float seconds) {
 
 bool asked(const State& state) {
     return state.message || state.ask_unsaved || state.ask_recover || state.search_open ||
-           state.browse_open || state.bench.open;
+           state.browse_open || state.bench.open || state.panel == Panel::Sheets;
 }
 
 double elevationOf(const State& state, const std::string& storey_id) {

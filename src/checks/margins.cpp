@@ -3,6 +3,7 @@
 #include "checks/stretches.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <unordered_map>
 
@@ -22,6 +23,24 @@ double signedMargin(const std::vector<Bar>& bars, plan::Vec2 half_mm, plan::Vec2
     }
     return mm;
 }
+/// Which way a plate fails first: where a small step costs most of what it has.
+PlaceMargin::Way wayTo(const Bar* least, plan::Vec2 half_mm, plan::Vec2 at_mm, Interval whole) {
+    using Way = PlaceMargin::Way;
+    if (least == nullptr) return at_mm.x - whole.from_mm < whole.to_mm - at_mm.x ? Way::Left : Way::Right;
+    constexpr double kStep_mm = 0.1;
+    constexpr std::array<std::pair<Way, plan::Vec2>, 4> kWays{{{Way::Left, {-kStep_mm, 0}},
+                                                               {Way::Right, {kStep_mm, 0}},
+                                                               {Way::Up, {0, kStep_mm}},
+                                                               {Way::Down, {0, -kStep_mm}}}};
+    Way way = Way::Left;
+    double left = 1e300;
+    for (const auto& [name, step] : kWays)
+        if (const double play = playOf(*least, half_mm, at_mm + step); play < left - 1e-9) {
+            left = play;
+            way = name;
+        }
+    return way;
+}
 } // namespace
 
 std::vector<PlaceMargin> margins(const Facts& facts) {
@@ -38,6 +57,7 @@ std::vector<PlaceMargin> margins(const Facts& facts) {
                 margin.plate = point->plate->id;
                 margin.mm =
                     signedMargin(bars, point->half_mm, point->centre_mm(), wholeWall(scene, *point), &least);
+                margin.way = wayTo(least, point->half_mm, point->centre_mm(), wholeWall(scene, *point));
                 if (least != nullptr) {
                     margin.rule = least->rule;
                     margin.object = least->object;

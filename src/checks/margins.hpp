@@ -15,6 +15,8 @@ struct PlaceMargin {
     std::string rule;   ///< of the check that fails first; empty: the wall's end
     std::string object; ///< id of what it is about
     std::string name;   ///< as a person says it
+    /// Which way it fails first.
+    enum class Way { Left, Right, Up, Down } way = Way::Left;
 };
 
 /// Of every plate on a wall, in the plan's order.

@@ -31,6 +31,7 @@ Command addSheets(CLI::App& parser);
 Command addShot(CLI::App& parser);
 Command addInspect(CLI::App& parser);
 Command addReview(CLI::App& parser);
+Command addIssue(CLI::App& parser);
 Command addCheck(CLI::App& parser);
 Command addSchedule(CLI::App& parser);
 Command addDevices(CLI::App& parser);

@@ -68,7 +68,7 @@ int mainWithin(int argc, char** argv) {
     const std::vector<Command> commands = {addOpen(parser),     addSheets(parser),  addShot(parser),
                                            addInspect(parser),  addReview(parser),  addCheck(parser),
                                            addSchedule(parser), addDevices(parser), addPack(parser),
-                                           addFree(parser),     addWhatIf(parser)};
+                                           addFree(parser),     addWhatIf(parser),  addIssue(parser)};
     std::vector<std::string> words(argv + 1, argv + argc);
     if (const auto problem = firstWordProblem(commands, words)) return fail(*problem);
     std::reverse(words.begin(), words.end()); // CLI11 takes its vector from the back

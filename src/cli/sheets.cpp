@@ -1,9 +1,10 @@
-// gangway sheets: elevations, switching plans, light estimates, schedules, findings, wall checks and drilling
-// templates as PDF, SVG, DXF or PNG.
+// gangway sheets: elevations, rooms, plans, switching, lighting, schedules, findings, wall checks and
+// drilling templates as PDF, SVG, DXF or PNG.
 #include "cli/commands.hpp"
 
 #include "export/export.hpp"
 #include "review/changes.hpp"
+#include "review/issues.hpp"
 #include "sheets/sheet_set.hpp"
 
 #include <fmt/format.h>
@@ -34,9 +35,10 @@ struct Arguments {
     std::string lamps = "symbols";
     std::string zones = "auto";
     std::string fix = "second";
-    std::string face;  ///< empty: finished, at first fix structural
-    std::string level; ///< empty: ffl, at first fix sfl
+    std::string face;  ///< empty: the last issue's, else finished; at first fix structural
+    std::string level; ///< empty: the last issue's, else ffl; at first fix sfl
     std::string since;
+    bool checks = true;
     double dpi = 150;
 };
 
@@ -105,8 +107,9 @@ std::optional<Zones> zonesNamed(const std::string& words) {
     return Zones{has("auto") || has("wet"), has("wet"), has("cable")};
 }
 
-int write(const std::vector<std::pair<std::string, drawing::Drawing>>& drawings,
-          const std::vector<std::string>& formats, const Arguments& arguments) {
+using Drawings = std::vector<std::pair<std::string, drawing::Drawing>>;
+
+int write(const Drawings& drawings, const std::vector<std::string>& formats, const Arguments& arguments) {
     std::error_code error;
     std::filesystem::create_directories(arguments.folder, error);
     if (error) return fail("cannot make the folder " + arguments.folder + ": " + error.message());
@@ -122,13 +125,79 @@ int write(const std::vector<std::pair<std::string, drawing::Drawing>>& drawings,
 
 /// What is not as it was, in words, beside the files' names.
 void tellChanges(const plan::Plan& before, const plan::Plan& after) {
-    const auto changes = review::platesChanged(before, after);
-    for (const review::PlateChange& change : changes)
-        fmt::print(stderr, "changed: {}\n", change.words);
+    const auto changes = review::changesInWords(before, after);
+    for (const std::string& words : changes)
+        fmt::print(stderr, "changed: {}\n", words);
     if (changes.empty()) fmt::print(stderr, "no plate has changed\n");
 }
 
-int run(Arguments arguments) {
+/// The older state that changes are marked against: a letter of the plan's issues, a plan file or, with
+/// nothing named, the issue that the plan is to be compared with; `old` stays empty when there is none.
+/// False: said so.
+bool findOlder(const std::string& named, const plan::Plan& plan, std::optional<plan::Plan>& old) {
+    if (named.empty()) {
+        if (const plan::Issue* issue = review::comparedWith(plan)) old = review::stateAt(plan, *issue);
+        return true;
+    }
+    if (const plan::Issue* issue = review::findIssue(plan, named)) {
+        old = review::stateAt(plan, *issue);
+        return true;
+    }
+    if (named.size() <= 2 && !std::filesystem::exists(named)) {
+        std::vector<std::string> letters;
+        for (const plan::Issue& issue : plan.issues)
+            letters.push_back(issue.letter);
+        fail(letters.empty()
+                 ? fmt::format("--since {}: the plan was never issued, and there is no such file", named)
+                 : "--since: " + noSuch("issue", named, letters));
+        return false;
+    }
+    old = loadPlan(named);
+    return old.has_value();
+}
+
+/// The kinds asked for; a cover has the others in its index, one alone has the whole set.
+std::expected<Drawings, std::string> drawn(const std::vector<std::string>& kinds, sheets::SetInput input) {
+    Drawings drawings;
+    std::vector<drawing::Drawing> others;
+    const bool cover = std::ranges::find(kinds, sheets::kCoverWord) != kinds.end();
+    std::vector<const sheets::SheetKind*> wanted;
+    for (const std::string& word : kinds)
+        if (word != sheets::kCoverWord) wanted.push_back(sheets::findSheetKind(word));
+    auto made = sheets::drawKinds(wanted, input);
+    for (std::size_t i = 0; i < wanted.size(); ++i) {
+        auto& drawing = made[i];
+        if (!drawing) return std::unexpected(drawing.error());
+        if (drawing->sheets.empty()) return std::unexpected(std::string(wanted[i]->nothing));
+        if (cover) others.push_back(*drawing);
+        drawings.emplace_back(wanted[i]->word, std::move(*drawing));
+    }
+    if (!cover) return drawings;
+    if (!others.empty()) input.set = &others;
+    auto drawing = sheets::drawKind(*sheets::findSheetKind(sheets::kCoverWord), input);
+    if (!drawing) return std::unexpected(drawing.error());
+    drawings.emplace(drawings.begin(), std::string(sheets::kCoverWord), std::move(*drawing));
+    return drawings;
+}
+
+/// What was asked for. What is fixed before plaster is measured from what stands then; else a plan that was
+/// issued goes on counting as it was issued.
+sheets::Datum datumOf(const Arguments& arguments, const plan::Plan& plan) {
+    sheets::Datum datum;
+    if (arguments.fix == "first")
+        datum = {sheets::Face::Structural, sheets::Level::Slab};
+    else if (!plan.issues.empty())
+        datum = sheets::datumOf(plan.issues.back());
+    if (!arguments.face.empty())
+        datum.face = arguments.face == "structural" ? sheets::Face::Structural : sheets::Face::Finished;
+    if (!arguments.level.empty())
+        datum.level = arguments.level == "sfl"    ? sheets::Level::Slab
+                      : arguments.level == "site" ? sheets::Level::Site
+                                                  : sheets::Level::Ffl;
+    return datum;
+}
+
+int run(const Arguments& arguments) {
     sheets::Options options;
     if (arguments.scale != "auto") {
         const std::vector<std::string> scales = {"10", "20", "25", "50"};
@@ -137,24 +206,17 @@ int run(Arguments arguments) {
         options.scale = std::stod(arguments.scale);
     }
     const auto kinds = splitWords("--only " + arguments.only, arguments.only, kindWords());
-    if (!kinds || !isOneOf("--lamps", arguments.lamps, kLamps) || !isOneOf("--fix", arguments.fix, kFixes))
+    if (!kinds || !isOneOf("--lamps", arguments.lamps, kLamps) || !isOneOf("--fix", arguments.fix, kFixes) ||
+        !(arguments.face.empty() || isOneOf("--face", arguments.face, kFaces)) ||
+        !(arguments.level.empty() || isOneOf("--datum", arguments.level, kLevels)))
         return kBadInput;
     if (arguments.fix == "first") options.fix = sheets::Fix::First;
-    // What is fixed before plaster is measured from what stands then.
-    if (arguments.face.empty()) arguments.face = arguments.fix == "first" ? "structural" : "finished";
-    if (arguments.level.empty()) arguments.level = arguments.fix == "first" ? "sfl" : "ffl";
-    if (!isOneOf("--face", arguments.face, kFaces) || !isOneOf("--datum", arguments.level, kLevels))
-        return kBadInput;
-    options.datum = {arguments.face == "structural" ? sheets::Face::Structural : sheets::Face::Finished,
-                     arguments.level == "sfl"    ? sheets::Level::Slab
-                     : arguments.level == "site" ? sheets::Level::Site
-                                                 : sheets::Level::Ffl};
     if (arguments.dpi < 20 || arguments.dpi > 1200) return fail("--dpi takes 20 to 1200");
     const auto formats = splitWords("--formats " + arguments.formats, arguments.formats, kFormats);
     const auto zones = formats ? zonesNamed(arguments.zones) : std::nullopt;
     if (!zones) return kBadInput;
 
-    const auto plan = loadPlan(arguments.plan);
+    auto plan = loadPlan(arguments.plan);
     const auto catalogue = plan ? loadCatalogue(*plan) : std::nullopt;
     if (!catalogue) return kBadInput;
     if (!arguments.room.empty()) {
@@ -163,6 +225,7 @@ int run(Arguments arguments) {
         options.room = room->id;
     }
     options.wall = arguments.wall;
+    options.datum = datumOf(arguments, *plan);
     options.base = std::filesystem::path(arguments.plan).parent_path();
     std::optional<catalogue::CountryPack> pack;
     if ((zones->any() ||
@@ -171,15 +234,16 @@ int run(Arguments arguments) {
         !(pack = loadPack(*plan, {}, arguments.plan)))
         return kBadInput;
     if (pack) options.pack = &*pack;
+    options.check_dimensions = arguments.checks;
     options.wet_zones = zones->wet_on_elevations;
     options.cable_zones = zones->cable;
     std::optional<plan::Plan> since;
-    if (!arguments.since.empty()) {
-        since = loadPlan(arguments.since);
-        if (!since) return kBadInput;
+    if (!findOlder(arguments.since, *plan, since)) return kBadInput;
+    if (since) {
         options.since = &*since;
         tellChanges(*since, *plan);
     }
+    *plan = review::stamped(std::move(*plan));
     const sheets::SetInput input{&*plan,
                                  &*catalogue,
                                  options.pack,
@@ -187,24 +251,19 @@ int run(Arguments arguments) {
                                  options,
                                  arguments.paper,
                                  arguments.lamps == "top",
-                                 zones->wet_on_plans};
-    std::vector<std::pair<std::string, drawing::Drawing>> drawings;
-    for (const std::string& word : *kinds) {
-        const sheets::SheetKind& kind = *sheets::findSheetKind(word);
-        auto drawing = sheets::drawKind(kind, input);
-        if (drawing && drawing->sheets.empty()) return fail(std::string(kind.nothing));
-        if (!drawing) return fail(drawing.error());
-        drawings.emplace_back(word, std::move(*drawing));
-    }
-    return write(drawings, *formats, arguments);
+                                 zones->wet_on_plans,
+                                 nullptr};
+    const auto drawings = drawn(*kinds, input);
+    return drawings ? write(*drawings, *formats, arguments) : fail(drawings.error());
 }
 } // namespace
 
 Command addSheets(CLI::App& parser) {
     auto arguments = std::make_shared<Arguments>();
     CLI::App* app = parser.add_subcommand("sheets", "Draw elevations of walls with something on them, "
-                                                    "switching plans, light estimates, schedules, findings, "
-                                                    "wall checks, drilling templates");
+                                                    "room sheets, storey plans, switching plans, lighting "
+                                                    "set-out and light estimates, schedules, findings, wall "
+                                                    "checks, drilling templates");
     app->add_option("PLAN", arguments->plan, "Plan file (*.plan.json)")->required();
     app->add_option("-o,--output", arguments->folder, "Folder to write into; made when it is not there")
         ->required();
@@ -219,8 +278,11 @@ Command addSheets(CLI::App& parser) {
     app->add_option("--wall", arguments->wall, "Only this wall of it, by letter");
     app->add_option(
            "--only", arguments->only,
-           "Kinds of sheet: elevations, switching, lighting, schedule, findings, wallcheck (every box to "
-           "tick, by wall), templates (boxes at true size for drilling), separated by commas")
+           "Kinds of sheet: cover (index, key plans, revisions), rooms (a room's plan among its elevations), "
+           "elevations, plan (storeys, with the "
+           "sheet of each wall's elevation), switching, lighting (ceilings dimensioned from two walls, then "
+           "the light), schedule, findings, wallcheck (every box to tick, by wall), templates (boxes at true "
+           "size for drilling), separated by commas")
         ->capture_default_str();
     app->add_option("--lamps", arguments->lamps,
                     "Luminaires on switching plans: symbols, or top (as seen from above)")
@@ -234,15 +296,23 @@ Command addSheets(CLI::App& parser) {
                     "Elevations of the second fix (plates and furniture), or of the first: boxes and what is "
                     "drilled, on the bare wall")
         ->capture_default_str();
-    app->add_option("--face", arguments->face,
-                    "Where distances along walls start: finished, or structural (the bare face); left out: "
-                    "finished, with --fix first structural");
+    app->add_option(
+        "--face", arguments->face,
+        "Where distances along walls start: finished, or structural (the bare face); left out: as in "
+        "the plan's last issue, else finished; with --fix first structural");
     app->add_option(
         "--datum", arguments->level,
         "Where heights start: ffl (finished floor), sfl (structural floor, the slab) or site (site "
-        "line); left out: ffl, with --fix first sfl");
-    app->add_option("--since", arguments->since,
-                    "An older plan file: elevations mark what is not as it was in it, with clouds and words");
+        "line); left out: as in the plan's last issue, else ffl; with --fix first sfl");
+    app->add_flag(
+        "!--no-checks", arguments->checks,
+        "Elevations without auxiliary dimensions in brackets: from the nearest opening, pitches, equal "
+        "spacing");
+    app->add_option(
+        "--since", arguments->since,
+        "Mark on elevations what is not as it was, with clouds and words: in an issue of the plan, by its "
+        "letter, or in an older plan file; left out: in the last issue or, when the plan is exactly as "
+        "issued, in the one before");
     app->add_option("--dpi", arguments->dpi, "Dots per inch of PNG files, 20 to 1200")->capture_default_str();
     app->footer(
         "Exit codes: 0 written, 2 the plan or an option can't be used (nothing is written).\n"
@@ -250,8 +320,10 @@ Command addSheets(CLI::App& parser) {
         "  gangway sheets house.plan.json -o out --formats pdf,png --room kitchen --wall A --scale 20\n"
         "  gangway sheets house.plan.json -o out --formats dxf --room kitchen\n"
         "  gangway sheets house.plan.json -o out --only switching,lighting --lamps top\n"
+        "  gangway sheets house.plan.json -o out --only rooms,plan --room kitchen\n"
         "  gangway sheets house.plan.json -o out --only elevations,findings --zones wet,cable\n"
-        "  gangway sheets house.plan.json -o out --only wallcheck,templates --room kitchen");
+        "  gangway sheets house.plan.json -o out --only wallcheck,templates --room kitchen\n"
+        "  gangway sheets house.plan.json -o out --only cover,elevations --since A");
     return {app, [arguments] { return run(*arguments); }};
 }
 

@@ -6,6 +6,7 @@
 #include <cstdint>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <utility>
 #include <variant>
 #include <vector>
@@ -100,6 +101,9 @@ struct Dimension {
 
 using Primitive = std::variant<Line, Polyline, Arc, Fill, Text, Dimension>;
 
+/// What the id of an item begins with that leads to another sheet: "sheet:E-07" (links in a PDF, clicks).
+inline constexpr std::string_view kLeadsTo = "sheet:";
+
 /// A primitive with the layer it is on and the object it shows (for SVG data-id and clicks).
 struct Item {
     std::string layer; ///< "frame", "building", "openings", "furniture", "plates", "dimensions", "text",
@@ -132,6 +136,7 @@ struct PlacedObject {
 struct Sheet {
     std::string number;    ///< "E-07"
     std::string title;     ///< bookmark: "Kitchen, wall A"
+    std::string group;     ///< what bookmarks of one kind stand under: "Wall elevations"; empty: nothing
     std::string file_stem; ///< "E-07-kitchen-A"
     double width_mm = 420;
     double height_mm = 297;

@@ -51,6 +51,7 @@ GANGWAY_EDIT_LIST(Agreement, agreements);
 GANGWAY_EDIT_LIST(Acceptance, accepted);
 GANGWAY_EDIT_LIST(OwnFormat, formats);
 GANGWAY_EDIT_LIST(LibraryPlate, library);
+GANGWAY_EDIT_LIST(Issue, issues);
 #undef GANGWAY_EDIT_LIST
 
 /// One remembered change of a list: enough to take it back and to do it again.
@@ -87,7 +88,7 @@ private:
                              Change<plan::Device>, Change<plan::Luminaire>, Change<plan::SwitchLeg>,
                              Change<plan::Circuit>, Change<plan::LightScene>, Change<plan::Agreement>,
                              Change<plan::Acceptance>, Change<plan::OwnFormat>,
-                             Change<plan::LibraryPlate>>;
+                             Change<plan::LibraryPlate>, Change<plan::Issue>>;
     std::vector<Any> changes_;
     /// (list, index) of elements whose old value is already kept; emptied for a list when its places shift.
     std::set<std::pair<std::size_t, std::size_t>> kept_;

@@ -7,6 +7,7 @@
 #include <cstdint>
 #include <expected>
 #include <filesystem>
+#include <functional>
 #include <optional>
 #include <string>
 #include <vector>
@@ -14,9 +15,11 @@
 namespace gangway::exporting {
 
 /// All sheets as one PDF with a bookmark a sheet, one optional-content layer a drawing layer, fonts
-/// embedded, PrintScaling none. Written atomically.
-[[nodiscard]] std::expected<void, std::string> writePdf(const drawing::Drawing& drawing,
-                                                        const std::filesystem::path& file);
+/// embedded, PrintScaling none. Written atomically. `go_on` is asked before each sheet, with how many are
+/// drawn; when it says no, nothing is written and the error says so.
+[[nodiscard]] std::expected<void, std::string>
+writePdf(const drawing::Drawing& drawing, const std::filesystem::path& file,
+         const std::function<bool(std::size_t drawn)>& go_on = {});
 
 /// One SVG a sheet in the folder, named by its file stem; text as outlines of the drawing face with the
 /// words kept in data-text. Returns the files written.

@@ -1,5 +1,6 @@
 // Sheets as one PDF: cairo draws the pages, one marked stretch of content a layer; pdf_finish.cpp makes the
 // rest.
+#include "drawing/bounds.hpp"
 #include "drawing/face.hpp"
 #include "export/cairo_canvas.hpp"
 #include "export/export.hpp"
@@ -10,6 +11,8 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <functional>
+#include <map>
 
 namespace gangway::exporting {
 
@@ -45,7 +48,8 @@ private:
     std::vector<std::string>& layers_;
 };
 
-std::expected<std::string, std::string> cairoPdf(const drawing::Drawing& drawing, PdfDocument& document) {
+std::expected<std::string, std::string> cairoPdf(const drawing::Drawing& drawing, PdfDocument& document,
+                                                 const std::function<bool(std::size_t)>& go_on) {
     auto face = drawingFontFace();
     if (!face) return std::unexpected(face.error());
     std::string bytes;
@@ -54,10 +58,12 @@ std::expected<std::string, std::string> cairoPdf(const drawing::Drawing& drawing
         append, &bytes, first.width_mm * kPointsPerMillimetre, first.height_mm * kPointsPerMillimetre));
     const Context context(cairo_create(surface.get()));
     for (const drawing::Sheet& sheet : drawing.sheets) {
+        if (go_on && !go_on(document.pages.size())) return std::unexpected("it was cancelled");
         PdfPage page;
         page.width_pt = sheet.width_mm * kPointsPerMillimetre;
         page.height_pt = sheet.height_mm * kPointsPerMillimetre;
         page.label = drawing::cleanUtf8(sheet.number);
+        page.group = drawing::cleanUtf8(sheet.group);
         page.bookmark = drawing::cleanUtf8(
             sheet.number.empty() ? sheet.title : fmt::format("{} {}", sheet.number, sheet.title));
         cairo_pdf_surface_set_size(surface.get(), page.width_pt, page.height_pt);
@@ -77,10 +83,43 @@ std::expected<std::string, std::string> cairoPdf(const drawing::Drawing& drawing
     return bytes;
 }
 
+/// Of each page, what leads to another sheet of the drawing: items in a row with one id are one link.
+std::vector<std::vector<PdfLink>> linksOf(const drawing::Drawing& drawing) {
+    std::map<std::string, std::size_t, std::less<>> pages;
+    for (std::size_t i = 0; i < drawing.sheets.size(); ++i)
+        pages.emplace(drawing.sheets[i].number, i);
+    std::vector<std::vector<PdfLink>> links(drawing.sheets.size());
+    for (std::size_t i = 0; i < drawing.sheets.size(); ++i) {
+        const std::string* last = nullptr;
+        for (const drawing::Item& item : drawing.sheets[i].items) {
+            const bool goes_on = last != nullptr && *last == item.id;
+            last = nullptr;
+            if (!item.id.starts_with(drawing::kLeadsTo)) continue;
+            const auto target = pages.find(std::string_view(item.id).substr(drawing::kLeadsTo.size()));
+            if (target == pages.end()) continue;
+            last = &item.id;
+            const drawing::Bounds at = drawing::bounds(item.primitive);
+            const PdfLink here{at.low.x * kPointsPerMillimetre, at.low.y * kPointsPerMillimetre,
+                               at.high.x * kPointsPerMillimetre, at.high.y * kPointsPerMillimetre,
+                               target->second};
+            if (!goes_on) {
+                links[i].push_back(here);
+                continue;
+            }
+            PdfLink& whole = links[i].back();
+            whole.left_pt = std::min(whole.left_pt, here.left_pt);
+            whole.bottom_pt = std::min(whole.bottom_pt, here.bottom_pt);
+            whole.right_pt = std::max(whole.right_pt, here.right_pt);
+            whole.top_pt = std::max(whole.top_pt, here.top_pt);
+        }
+    }
+    return links;
+}
+
 } // namespace
 
-std::expected<void, std::string> writePdf(const drawing::Drawing& drawing,
-                                          const std::filesystem::path& file) {
+std::expected<void, std::string> writePdf(const drawing::Drawing& drawing, const std::filesystem::path& file,
+                                          const std::function<bool(std::size_t drawn)>& go_on) {
     if (drawing.sheets.empty())
         return std::unexpected(fmt::format("cannot write '{}': there is no sheet to print", file.string()));
     for (const drawing::Sheet& sheet : drawing.sheets)
@@ -90,11 +129,14 @@ std::expected<void, std::string> writePdf(const drawing::Drawing& drawing,
                 fmt::format("cannot write '{}': sheet '{}' is {} x {} mm; a side may be up to {} mm",
                             file.string(), sheet.number, sheet.width_mm, sheet.height_mm, kMostMillimetres));
     PdfDocument document;
+    const auto links = linksOf(drawing);
     document.title = drawing::cleanUtf8(drawing.title);
     document.subject = drawing::cleanUtf8(drawing.subject);
     document.author = drawing::cleanUtf8(drawing.author);
     document.date = drawing.date;
-    const auto drawn = cairoPdf(drawing, document);
+    const auto drawn = cairoPdf(drawing, document, go_on);
+    for (std::size_t i = 0; i < document.pages.size(); ++i)
+        document.pages[i].links = links[i];
     if (!drawn) return std::unexpected(fmt::format("cannot write '{}': {}", file.string(), drawn.error()));
     const auto finished = finishPdf(*drawn, document);
     if (!finished.problem.empty())

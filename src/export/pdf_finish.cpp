@@ -89,27 +89,74 @@ void addLayers(Handle root, const std::vector<Handle>& groups) {
     root.replaceKey("/OCProperties", optional_content);
 }
 
+/// Bookmarks of one level: chained, counted, under their parent.
+void chain(Handle parent, std::vector<Handle>& entries) {
+    for (std::size_t i = 0; i < entries.size(); ++i) {
+        entries[i].replaceKey("/Parent", parent);
+        if (i == 0) continue;
+        entries[i].replaceKey("/Prev", entries[i - 1]);
+        entries[i - 1].replaceKey("/Next", entries[i]);
+    }
+    parent.replaceKey("/First", entries.front());
+    parent.replaceKey("/Last", entries.back());
+    parent.replaceKey("/Count", Handle::newInteger(static_cast<long long>(entries.size())));
+}
+
+Handle bookmark(QPDF& pdf, QPDFPageObjectHelper page, const std::string& title) {
+    Handle entry = pdf.makeIndirectObject(Handle::newDictionary());
+    entry.replaceKey("/Title", unicode(title));
+    entry.replaceKey("/Dest", Handle::newArray({page.getObjectHandle(), Handle::newName("/Fit")}));
+    return entry;
+}
+
 void addBookmarks(QPDF& pdf, Handle root, const std::vector<QPDFPageObjectHelper>& pages,
                   const PdfDocument& document) {
     Handle outlines = pdf.makeIndirectObject(Handle::newDictionary());
-    std::vector<Handle> entries;
-    for (std::size_t i = 0; i < document.pages.size(); ++i) {
-        Handle entry = pdf.makeIndirectObject(Handle::newDictionary());
-        entry.replaceKey("/Title", unicode(document.pages[i].bookmark));
-        entry.replaceKey("/Parent", outlines);
-        entry.replaceKey("/Dest", Handle::newArray({pages[i].getObjectHandle(), Handle::newName("/Fit")}));
-        if (i > 0) {
-            entry.replaceKey("/Prev", entries.back());
-            entries.back().replaceKey("/Next", entry);
-        }
-        entries.push_back(entry);
-    }
     outlines.replaceKey("/Type", Handle::newName("/Outlines"));
-    outlines.replaceKey("/First", entries.front());
-    outlines.replaceKey("/Last", entries.back());
-    outlines.replaceKey("/Count", Handle::newInteger(static_cast<long long>(entries.size())));
+    std::vector<Handle> top;
+    std::vector<Handle> below;
+    for (std::size_t i = 0; i < document.pages.size(); ++i) {
+        const PdfPage& page = document.pages[i];
+        Handle entry = bookmark(pdf, pages[i], page.bookmark);
+        if (page.group.empty()) {
+            top.push_back(entry);
+            continue;
+        }
+        if (i == 0 || document.pages[i - 1].group != page.group)
+            top.push_back(bookmark(pdf, pages[i], page.group));
+        below.push_back(entry);
+        const bool last = i + 1 == document.pages.size() || document.pages[i + 1].group != page.group;
+        if (!last) continue;
+        chain(top.back(), below);
+        below.clear();
+    }
+    chain(outlines, top);
     root.replaceKey("/Outlines", outlines);
     root.replaceKey("/PageMode", Handle::newName("/UseOutlines"));
+}
+
+/// Link annotations without a border (ISO 32000-1 12.5.6.5).
+void addLinks(QPDF& pdf, const std::vector<QPDFPageObjectHelper>& pages, const PdfDocument& document) {
+    for (std::size_t i = 0; i < pages.size(); ++i) {
+        Handle annotations = Handle::newArray();
+        for (const PdfLink& link : document.pages[i].links) {
+            Handle annotation = Handle::newDictionary();
+            annotation.replaceKey("/Type", Handle::newName("/Annot"));
+            annotation.replaceKey("/Subtype", Handle::newName("/Link"));
+            Handle rectangle = Handle::newArray();
+            for (const double side : {link.left_pt, link.bottom_pt, link.right_pt, link.top_pt})
+                rectangle.appendItem(Handle::newReal(side, 3));
+            annotation.replaceKey("/Rect", rectangle);
+            annotation.replaceKey("/Border", Handle::newArray({Handle::newInteger(0), Handle::newInteger(0),
+                                                               Handle::newInteger(0)}));
+            annotation.replaceKey("/Dest",
+                                  Handle::newArray({QPDFPageObjectHelper(pages[link.page]).getObjectHandle(),
+                                                    Handle::newName("/Fit")}));
+            annotations.appendItem(pdf.makeIndirectObject(annotation));
+        }
+        if (!document.pages[i].links.empty())
+            QPDFPageObjectHelper(pages[i]).getObjectHandle().replaceKey("/Annots", annotations);
+    }
 }
 
 void addPageLabels(Handle root, const PdfDocument& document) {
@@ -170,6 +217,7 @@ void finish(QPDF& pdf, const PdfDocument& document) {
         root.removeKey(name);
     addLayers(root, groups);
     addBookmarks(pdf, root, pages, document);
+    addLinks(pdf, pages, document);
     addPageLabels(root, document);
     // Paper must come out full size: no fitting to the printer's page (ISO 32000-1 table 150).
     Handle preferences = Handle::newDictionary();

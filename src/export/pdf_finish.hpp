@@ -11,11 +11,19 @@ namespace gangway::exporting {
 /// The structure tag that brackets a stretch of one layer in cairo's page content.
 inline constexpr const char* kLayerTag = "Div";
 
+/// A rectangle of a page that leads to another.
+struct PdfLink {
+    double left_pt = 0, bottom_pt = 0, right_pt = 0, top_pt = 0;
+    std::size_t page = 0; ///< from 0
+};
+
 struct PdfPage {
     double width_pt = 0;
     double height_pt = 0;
     std::string label; ///< the sheet's number
     std::string bookmark;
+    std::string group; ///< bookmarks of pages in a row with the same one stand under it; empty: on their own
+    std::vector<PdfLink> links;
     std::vector<std::size_t> layer_runs; ///< for each stretch of content in order: index of its layer
 };
 

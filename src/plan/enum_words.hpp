@@ -108,6 +108,10 @@ inline constexpr std::array<Word<RoomUse>, 13> kRoomUse{{{"unstated", RoomUse::U
                                                          {"store", RoomUse::Store}}};
 inline constexpr std::array<Word<Agreement::Answer>, 2> kAnswer{
     {{"agree", Agreement::Answer::Agree}, {"query", Agreement::Answer::Query}}};
+inline constexpr std::array<Word<Issue::Level>, 3> kIssueLevel{
+    {{"ffl", Issue::Level::Ffl}, {"sfl", Issue::Level::Slab}, {"site", Issue::Level::Site}}};
+inline constexpr std::array<Word<Issue::Face>, 2> kIssueFace{
+    {{"finished", Issue::Face::Finished}, {"structural", Issue::Face::Structural}}};
 
 /// Choices the plan keeps as text.
 inline constexpr std::array<std::string_view, 4> kFloorFinish{"boards", "tiles", "carpet", "screed"};

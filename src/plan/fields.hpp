@@ -407,6 +407,68 @@ void describe(V& v, Ref<V, Acceptance> a) {
     v.unknown(a.unknown);
 }
 
+/// What others see of a plate and what it is set out by; the rest of a plate is not kept in an issue.
+template <class V>
+void describe(V& v, Ref<V, IssuedPlate> issued) {
+    auto& p = issued.plate;
+    v.id("id", p.id);
+    v.text("tag", p.tag, "");
+    v.host(p.host);
+    v.text("format", p.format, "");
+    v.word("direction", p.direction, words::kDirection, Direction::Horizontal);
+    v.integer("gangs", p.gangs, kGangs, 0);
+    v.modules("modules", p.modules);
+    v.text("finish", p.finish, "");
+    v.text("for", p.purpose, "");
+    v.group("mayMove", p.tolerance);
+    v.text("circuit", p.circuit, "");
+    v.maybe("boxDepth", p.box_depth_mm, kSize);
+    v.flag("barrier", p.barrier);
+    v.word("feed", p.feed, words::kFeed, Feed::Unstated);
+    v.text("ip", p.ip, "");
+    v.unknown(p.unknown);
+}
+
+template <class V>
+void describe(V& v, Ref<V, IssuedLuminaire> l) {
+    v.id("id", l.id);
+    v.text("tag", l.tag, "");
+    v.host(l.host);
+    v.number("drop", l.drop_mm, kLength, 0.0);
+    v.unknown(l.unknown);
+}
+
+template <class V>
+void describe(V& v, Ref<V, IssuedRoom> r) {
+    v.id("id", r.id);
+    v.maybe("floor", r.floor_mm, kLength);
+    v.text("plateFormat", r.plate_format, "");
+    v.objects("plates", r.plates);
+    v.objects("luminaires", r.luminaires);
+    v.unknown(r.unknown);
+}
+
+template <class V>
+void describe(V& v, Ref<V, IssuedSheet> s) {
+    v.id("number", s.number);
+    v.id("print", s.print);
+    v.unknown(s.unknown);
+}
+
+template <class V>
+void describe(V& v, Ref<V, Issue> i) {
+    v.id("letter", i.letter);
+    v.id("date", i.date);
+    v.text("by", i.by, kRequired);
+    v.text("note", i.note, "");
+    v.word("level", i.level, words::kIssueLevel, Issue::Level::Ffl);
+    v.word("face", i.face, words::kIssueFace, Issue::Face::Finished);
+    v.text("content", i.content, "");
+    v.objects("rooms", i.rooms);
+    v.objects("sheets", i.sheets);
+    v.unknown(i.unknown);
+}
+
 template <class V>
 void describe(V& v, Ref<V, Plan> p) {
     v.format("gangway", p.format);
@@ -429,6 +491,7 @@ void describe(V& v, Ref<V, Plan> p) {
     v.objects("accepted", p.accepted);
     v.objects("formats", p.formats);
     v.objects("library", p.library);
+    v.objects("issues", p.issues);
     v.unknown(p.unknown);
 }
 

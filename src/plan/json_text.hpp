@@ -15,7 +15,8 @@ class JsonText {
 public:
     static constexpr std::size_t kColumns = 110;
 
-    enum class Shape { Lines, SmallIfItFits };
+    /// OneLine: however long it gets.
+    enum class Shape { Lines, SmallIfItFits, OneLine };
 
     void key(std::string_view name);
     void value(std::string_view raw);
@@ -26,13 +27,13 @@ public:
     void container(char opening, Shape shape, Fill fill) {
         separate();
         if (on_one_line_) return fillContainer(opening, fill);
-        if (shape == Shape::SmallIfItFits) {
+        if (shape != Shape::Lines) {
             const std::size_t start = out_.size();
             const std::vector<Level> levels = levels_;
             on_one_line_ = true;
             fillContainer(opening, fill);
             on_one_line_ = false;
-            if (out_.size() - line_start_ <= kColumns) return;
+            if (shape == Shape::OneLine || out_.size() - line_start_ <= kColumns) return;
             out_.resize(start);
             levels_ = levels;
         }

@@ -46,7 +46,12 @@ std::vector<std::pair<std::string, std::vector<KnownKey>>> allKnownKeys() {
             {"level", knownKeys<LightScene::Level>()},
             {"scene", knownKeys<LightScene>()},
             {"agreement", knownKeys<Agreement>()},
-            {"acceptance", knownKeys<Acceptance>()}};
+            {"acceptance", knownKeys<Acceptance>()},
+            {"issuedPlate", knownKeys<IssuedPlate>()},
+            {"issuedLuminaire", knownKeys<IssuedLuminaire>()},
+            {"issuedRoom", knownKeys<IssuedRoom>()},
+            {"issuedSheet", knownKeys<IssuedSheet>()},
+            {"issue", knownKeys<Issue>()}};
 }
 
 } // namespace gangway::plan

@@ -435,6 +435,54 @@ struct Acceptance {
     UnknownKeys unknown;
 };
 
+/// A plate as it was issued: what it is set out and made by, nothing else.
+struct IssuedPlate {
+    Plate plate; ///< its format is empty where it is the room's of then; room is not set
+};
+
+/// A luminaire as it was issued: where it is set out.
+struct IssuedLuminaire {
+    std::string id;
+    std::string tag;
+    Host host;
+    double drop_mm = 0;
+    UnknownKeys unknown;
+};
+
+/// A room as it was issued, with what is set out in it.
+struct IssuedRoom {
+    std::string id;
+    std::optional<double> floor_mm; ///< thickness of its floor build-up; not set: was not stated
+    std::string plate_format;       ///< of most of its plates
+    std::vector<IssuedPlate> plates;
+    std::vector<IssuedLuminaire> luminaires;
+    UnknownKeys unknown;
+};
+
+/// A sheet of an issue.
+struct IssuedSheet {
+    std::string number; ///< "E-07"
+    std::string print;  ///< hash of what it shows but for revision, date and page counts
+    UnknownKeys unknown;
+};
+
+/// A set of sheets as it was handed over: what the next one is compared with. It never changes.
+struct Issue {
+    /// From where the heights and distances of its sheets count.
+    enum class Level { Ffl, Slab, Site };
+    enum class Face { Finished, Structural };
+    std::string letter;  ///< revision letter: "A"
+    std::string date;    ///< YYYY-MM-DD
+    std::string by;
+    std::string note;    ///< what it is for: "for first fix"
+    Level level = Level::Ffl;
+    Face face = Face::Finished;
+    std::string content; ///< hash of the whole plan as it was, but for answers and earlier issues
+    std::vector<IssuedRoom> rooms; ///< those with something set out in them
+    std::vector<IssuedSheet> sheets;
+    UnknownKeys unknown;
+};
+
 struct Plan {
     int format = kFormatNumber;
     Project project;
@@ -456,6 +504,7 @@ struct Plan {
     std::vector<Acceptance> accepted;
     std::vector<OwnFormat> formats;
     std::vector<LibraryPlate> library;
+    std::vector<Issue> issues;          ///< oldest first
     UnknownKeys unknown;
 };
 

@@ -111,7 +111,9 @@ private:
     /// What a reader looks for in the file has lines of its own, so that a change shows as one line.
     template <class T>
     static constexpr Shape kShape =
-        std::is_same_v<T, Course> || std::is_same_v<T, Layer> || std::is_same_v<T, WallLine> ||
+        std::is_same_v<T, IssuedPlate> || std::is_same_v<T, IssuedLuminaire> || std::is_same_v<T, IssuedSheet>
+            ? Shape::OneLine
+        : std::is_same_v<T, Course> || std::is_same_v<T, Layer> || std::is_same_v<T, WallLine> ||
                 std::is_same_v<T, Wall> || std::is_same_v<T, Module> || std::is_same_v<T, WayRef> ||
                 std::is_same_v<T, SiteTolerance> || std::is_same_v<T, KeptDistance> ||
                 std::is_same_v<T, Ceiling> || std::is_same_v<T, Storey>

@@ -11,14 +11,15 @@ namespace gangway::plan {
 namespace {
 
 /// How one element of a list is called.
-constexpr std::array<std::pair<std::string_view, std::string_view>, 20> kSingulars{{
+constexpr std::array<std::pair<std::string_view, std::string_view>, 22> kSingulars{{
     {"layers", "layer"},     {"storeys", "storey"},       {"rooms", "room"},
     {"openings", "opening"}, {"furniture", "furniture"},  {"plates", "plate"},
     {"devices", "device"},   {"luminaires", "luminaire"}, {"legs", "leg"},
     {"circuits", "circuit"}, {"scenes", "scene"},         {"accepted", "acceptance"},
     {"levels", "level"},     {"agreements", "agreement"}, {"walls", "wall"},
     {"lines", "wall line"},  {"buildUp", "course"},       {"floorBuildUp", "course"},
-    {"modules", "module"},   {"controls", "control"},
+    {"modules", "module"},   {"controls", "control"},     {"issues", "issue"},
+    {"sheets", "sheet"},
 }};
 
 std::string elementName(const json::Tape& tape, std::string_view list, json::NodeIndex node,
@@ -26,7 +27,10 @@ std::string elementName(const json::Tape& tape, std::string_view list, json::Nod
     const auto* found =
         std::ranges::find(kSingulars, list, &std::pair<std::string_view, std::string_view>::first);
     if (found == kSingulars.end() || tape.nodes[node].kind != json::Kind::Object) return {};
-    const std::string_view key = list == "agreements" ? "plate" : "id";
+    const std::string_view key = list == "agreements" ? "plate"
+                                 : list == "issues"   ? "letter"
+                                 : list == "sheets"   ? "number"
+                                                      : "id";
     const json::NodeIndex id = tape.member(node, key);
     if (id != 0 && tape.nodes[id].kind == json::Kind::Text && tape.nodes[id].length > 0)
         return fmt::format("{} '{}'", found->second, tape.text(id));

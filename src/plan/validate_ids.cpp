@@ -53,6 +53,8 @@ void validateIds(Validation& v) {
     uniqueIds(v, plan.library, "library", "library plate id");
     uniqueTags(v, plan.plates, "plates", "tag");
     uniqueTags(v, plan.luminaires, "luminaires", "tag");
+    unique(v, plan.issues, "issues", "letter", "issue letter",
+           [](const Issue& issue) -> const std::string& { return issue.letter; });
     for (std::size_t i = 0; i < plan.rooms.size(); ++i)
         uniqueIds(v, plan.rooms[i].walls, fmt::format("rooms/{}/walls", i),
                   fmt::format("room '{}': wall id", plan.rooms[i].id));

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
 #include <string_view>
 #include <unordered_map>
 #include <unordered_set>
@@ -16,8 +17,9 @@ using plan::Plate;
 /// Half of the step in which lengths are printed.
 constexpr double kPrinted_mm = 0.25;
 
-std::string tagOf(const Plate& plate) {
-    return plate.tag.empty() ? plate.id : plate.tag;
+template <class Thing>
+std::string tagOf(const Thing& thing) {
+    return thing.tag.empty() ? thing.id : thing.tag;
 }
 
 std::string roomName(const plan::Plan& plan, const std::string& id) {
@@ -30,29 +32,33 @@ std::string length(double mm) {
     return fmt::format("{:g}", std::round(mm * 2) / 2);
 }
 
-std::string hostWords(const plan::Plan& plan, const Plate& plate) {
+/// What stands somewhere: a plate or a luminaire.
+template <class Thing>
+std::string hostWords(const plan::Plan& plan, const Thing& thing) {
     using Kind = plan::Host::Kind;
-    const std::string room = roomName(plan, plate.room);
-    switch (plate.host.kind) {
+    const std::string room = roomName(plan, thing.room);
+    switch (thing.host.kind) {
     case Kind::Wall:
-        return fmt::format("wall {} of {}", plate.host.wall, room);
+        return fmt::format("wall {} of {}", thing.host.wall, room);
     case Kind::Floor:
         return fmt::format("the floor of {}", room);
     case Kind::Ceiling:
         return fmt::format("the ceiling of {}", room);
     case Kind::Furniture:
-        return fmt::format("the {} of {} in {}", plate.host.face, plate.host.furniture, room);
+        return fmt::format("the {} of {} in {}", thing.host.face, thing.host.furniture, room);
     }
     return room;
 }
 
-bool sameHost(const Plate& a, const Plate& b) {
+template <class Thing>
+bool sameHost(const Thing& a, const Thing& b) {
     return a.room == b.room && a.host.kind == b.host.kind && a.host.wall == b.host.wall &&
            a.host.furniture == b.host.furniture && a.host.face == b.host.face;
 }
 
 /// "moved 120 right, 50 up"; floors and ceilings are set out east and north. Empty: it has not moved.
-std::string moveWords(const plan::Plan& plan, const Plate& before, const Plate& after) {
+template <class Thing>
+std::string moveWords(const plan::Plan& plan, const Thing& before, const Thing& after) {
     if (!sameHost(before, after))
         return fmt::format("moved to {}, at {}, {}", hostWords(plan, after), length(after.host.u_mm),
                            length(after.host.v_mm));
@@ -151,6 +157,69 @@ std::vector<PlateChange> platesChanged(const plan::Plan& before, const plan::Pla
                 {PlateChange::Kind::Removed, &plate, nullptr, true,
                  fmt::format("{} is gone from {}: no box there", tagOf(plate), hostWords(before, plate))});
     return changes;
+}
+
+std::vector<std::string> luminairesChanged(const plan::Plan& before, const plan::Plan& after) {
+    using plan::Luminaire;
+    std::unordered_map<std::string_view, const Luminaire*> old;
+    for (const Luminaire& lamp : before.luminaires)
+        old.emplace(lamp.id, &lamp);
+    std::vector<std::string> lines;
+    for (const Luminaire& lamp : after.luminaires) {
+        const auto found = old.find(lamp.id);
+        if (found == old.end()) {
+            lines.push_back(fmt::format("{} is new on {}", tagOf(lamp), hostWords(after, lamp)));
+            continue;
+        }
+        const Luminaire& was = *found->second;
+        std::string words = moveWords(after, was, lamp);
+        if (std::abs(was.drop_mm - lamp.drop_mm) >= kPrinted_mm)
+            words += fmt::format("{}now hangs {} below the ceiling", words.empty() ? "" : "; ",
+                                 length(lamp.drop_mm));
+        if (was.tag != lamp.tag) words += fmt::format("{}was {}", words.empty() ? "" : "; ", tagOf(was));
+        if (!words.empty()) lines.push_back(tagOf(lamp) + " " + words);
+        old.erase(found);
+    }
+    for (const Luminaire& lamp : before.luminaires)
+        if (old.contains(lamp.id))
+            lines.push_back(fmt::format("{} is gone from {}", tagOf(lamp), hostWords(before, lamp)));
+    return lines;
+}
+
+std::vector<std::string> floorsChanged(const plan::Plan& before, const plan::Plan& after) {
+    const auto thick = [](const plan::Room& room) -> std::optional<double> {
+        if (room.floor_build_up.empty()) return std::nullopt;
+        double sum = 0;
+        for (const plan::Course& course : room.floor_build_up)
+            sum += course.thickness_mm;
+        return sum;
+    };
+    std::vector<std::string> lines;
+    for (const plan::Room& room : after.rooms) {
+        const plan::Room* old = plan::findRoom(before, room.id);
+        if (old == nullptr) continue;
+        const auto was = thick(*old);
+        const auto is = thick(room);
+        const std::string name = roomName(after, room.id);
+        if (was && is && std::abs(*is - *was) >= kPrinted_mm)
+            lines.push_back(fmt::format("{}: floor build-up {} -> {}: heights above the slab change by {}{}",
+                                        name, length(*was), length(*is), *is > *was ? "+" : "",
+                                        length(*is - *was)));
+        else if (was && !is)
+            lines.push_back(fmt::format("{}: floor build-up was {}, now not stated", name, length(*was)));
+        else if (!was && is)
+            lines.push_back(fmt::format("{}: floor build-up now {}, was not stated", name, length(*is)));
+    }
+    return lines;
+}
+
+std::vector<std::string> changesInWords(const plan::Plan& before, const plan::Plan& after) {
+    std::vector<std::string> lines = floorsChanged(before, after);
+    for (PlateChange& change : platesChanged(before, after))
+        lines.push_back(std::move(change.words));
+    for (std::string& line : luminairesChanged(before, after))
+        lines.push_back(std::move(line));
+    return lines;
 }
 
 } // namespace gangway::review

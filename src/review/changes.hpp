@@ -23,4 +23,14 @@ struct PlateChange {
 /// notes and symbols on plan do not count: nobody drills by them. Both plans must outlive the result; linear.
 std::vector<PlateChange> platesChanged(const plan::Plan& before, const plan::Plan& after);
 
+/// A line for each luminaire whose place is not the same in both: "K-L02 moved 40 east". As with plates.
+std::vector<std::string> luminairesChanged(const plan::Plan& before, const plan::Plan& after);
+
+/// A line for each room of both plans whose floor build-up is not as thick as it was: "Kitchen: floor
+/// build-up 75 -> 90: heights above the slab change by +15".
+std::vector<std::string> floorsChanged(const plan::Plan& before, const plan::Plan& after);
+
+/// All of these, floors first: what an issue says to have changed.
+std::vector<std::string> changesInWords(const plan::Plan& before, const plan::Plan& after);
+
 } // namespace gangway::review

@@ -49,6 +49,14 @@ std::string levelProblem(WallView& view, Level level) {
 }
 } // namespace
 
+Datum datumOf(const plan::Issue& issue) {
+    Datum datum;
+    if (issue.face == plan::Issue::Face::Structural) datum.face = Face::Structural;
+    if (issue.level == plan::Issue::Level::Slab) datum.level = Level::Slab;
+    if (issue.level == plan::Issue::Level::Site) datum.level = Level::Site;
+    return datum;
+}
+
 std::string countFrom(WallView& view, const Datum& datum) {
     view.datum = datum;
     if (datum.face == Face::Structural)

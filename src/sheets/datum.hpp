@@ -1,6 +1,8 @@
 // From where a sheet's numbers count: which face distances start from, which level heights do.
 #pragma once
 
+#include "plan/plan.hpp"
+
 #include <string>
 
 namespace gangway::sheets {
@@ -27,6 +29,9 @@ struct Datum {
     Face face = Face::Finished;
     Level level = Level::Ffl;
 };
+
+/// The datum of an issue's sheets.
+Datum datumOf(const plan::Issue& issue);
 
 /// Gives a wall's view its datum. A sentence when the plan does not state what it needs: the build-up of the
 /// wall at the left corner, that of the floor, or a site line; empty when all went well.

@@ -21,6 +21,7 @@ namespace {
 constexpr double kFirstRow = 10;      ///< first dimension line from the outline (drawing-standards 1.2)
 constexpr double kDetailRow = 6;      ///< from a detail's frame
 constexpr double kCompactRow = 3.5;   ///< the same on the strip
+constexpr double kLoneLetter = 5;     ///< room for a neighbour's letter beside the wall on the strip
 constexpr double kCrossEnd = 3.0;     ///< centre lines of plates end here; extension lines go on from there
 constexpr double kFurnitureNear = 60; ///< furniture standing this near to the wall gives edges
 constexpr double kFurnitureTop = 150; ///< and is at least this high and wide
@@ -114,6 +115,63 @@ std::vector<drawing::RunningMark> edgeMarks(const WallView& view, OnPaper paper)
     return marks;
 }
 
+/// Plates of one height whose middles follow each other at one distance.
+struct Series {
+    double from_mm = 0;
+    double step_mm = 0;
+    std::size_t steps = 0;
+};
+
+/// Series of three or more, from left to right.
+std::vector<Series> equallySpaced(const WallView& view) {
+    constexpr double kSame = 0.25; // half of what is printed
+    constexpr double kLeast = 150; // nearer they are one group of plates
+    std::map<std::string, std::vector<double>> by_height;
+    for (const Mounted& item : view.mounted)
+        if (item.plate != nullptr && item.detail == 0)
+            by_height[drawing::number(item.at_mm.y)].push_back(item.at_mm.x);
+    std::vector<Series> found;
+    for (auto& [height, us] : by_height) {
+        std::ranges::sort(us);
+        for (std::size_t i = 0; i + 2 < us.size();) {
+            const double step = us[i + 1] - us[i];
+            std::size_t last = i + 1;
+            while (last + 1 < us.size() && std::abs(us[last + 1] - us[last] - step) <= kSame)
+                ++last;
+            if (last - i >= 2 && step >= kLeast) found.push_back({us[i], step, last - i});
+            i = last - i >= 2 ? last : i + 1;
+        }
+    }
+    std::ranges::sort(found, {}, [](const Series& one) { return std::pair(one.from_mm, one.step_mm); });
+    return found;
+}
+
+/// What is spaced equally is said once more, in brackets, under the set-outs: each series that does not meet
+/// the one before it in a row of its own.
+void drawEqualSpacing(std::vector<Item>& items, const WallView& view, OnPaper paper, double under) {
+    constexpr double kFirst = 6;
+    constexpr double kPitch = 7; // of parallel dimension lines (drawing-standards 1.2)
+    std::vector<double> right_ends;
+    for (const Series& series : equallySpaced(view)) {
+        const Pt from{paper.mm(series.from_mm), 0};
+        const Pt to{paper.mm(series.from_mm + static_cast<double>(series.steps) * series.step_mm), 0};
+        const std::string words =
+            fmt::format("({} × {} = {})", series.steps, drawing::number(series.step_mm),
+                        drawing::number(series.step_mm * static_cast<double>(series.steps)));
+        if (drawing::measure(words, kValueText).width_mm > to.x - from.x - 4) continue;
+        std::size_t row = 0;
+        while (row < right_ends.size() && right_ends[row] > from.x - 3)
+            ++row;
+        if (row == right_ends.size()) right_ends.push_back(0);
+        right_ends[row] = to.x;
+        const double y = under - kFirst - kPitch * static_cast<double>(row);
+        auto dimension = drawing::linear({from.x, y}, {to.x, y}, 0,
+                                         series.step_mm * static_cast<double>(series.steps), kValueText, "");
+        dimension.texts.front().text = words;
+        items.push_back({"dimensions", "", std::move(dimension)});
+    }
+}
+
 void rowName(std::vector<Item>& items, Pt right_end, const std::string& name) {
     Ink(items, "dimensions").text(right_end, name, kNoteText, drawing::Align::Right);
 }
@@ -185,8 +243,12 @@ void drawDimensions(std::vector<Item>& items, const WallView& view, OnPaper pape
     along.origin_shown = left_end;
     const double foot = detail ? paper.mm(view.portion->v_mm->first) : paper.mm(view.slab_mm());
     const double row_y = paper.compact ? -kCompactRow : foot - (detail ? kDetailRow : kFirstRow);
-    append(drawing::runningRow(origin_x, row_y, setOutMarks(view, paper), along, "dimensions"));
-    const double beside = left_end ? returnWidth(view, paper, End::Left) : 0;
+    double under = row_y;
+    append(drawing::runningRow(origin_x, row_y, setOutMarks(view, paper), along, "dimensions", &under));
+    if (view.check_dimensions && !paper.compact) drawEqualSpacing(items, view, paper, under);
+    double beside = left_end ? returnWidth(view, paper, End::Left) : 0;
+    // Around an outside corner the neighbour's letter stands alone.
+    if (paper.compact && left_end && beside == 0) beside = kLoneLetter;
     const double column_x = left - beside - (paper.compact ? kCompactRow : detail ? kDetailRow : kFirstRow);
     drawing::RunningStyle up = style;
     up.origin_shown = !detail;

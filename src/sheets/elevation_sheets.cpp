@@ -1,6 +1,7 @@
 // Elevation sheets: which walls get one, at what scale, and how view, schedule and notes share the paper.
 #include "sheets/block.hpp"
 #include "sheets/elevation_work.hpp"
+#include "sheets/in_parallel.hpp"
 #include "sheets/key_plan.hpp"
 #include "sheets/legend.hpp"
 #include "sheets/portions.hpp"
@@ -177,7 +178,7 @@ Untitled withBorders(drawing::Sheet sheet, const WallView& view, const Layout& l
     fields.scale = sheet.scale;
     const std::size_t title_at = sheet.items.size();
     const Pt strip{layout.title_corner.x, layout.title_corner.y + kTitleHeight};
-    drawRevisions(sheet.items, strip, view.plan->project);
+    drawRevisions(sheet.items, strip, *view.plan);
     drawAgreement(sheet.items, strip, view);
     Ink(sheet.items, "frame")
         .line({strip.x - kTitleWidth, strip.y + kStripHeight}, {strip.x, strip.y + kStripHeight}, kNarrow);
@@ -403,20 +404,24 @@ elevationSheets(const plan::Plan& plan, const catalogue::Catalogue& catalogue, c
     drawing.date = plan.project.date;
     const House house(plan, catalogue, options.base);
     const WallLooks looks(house, options);
-    auto work = wallsWithSomething(house);
+    const auto work = wallsWithSomething(house);
+    const auto askedFor = [&](const WallWork& wall) {
+        return (options.room.empty() || wall.room->id == options.room) &&
+               (options.wall.empty() || wall.room->walls[wall.wall].id == options.wall);
+    };
     // Walls that were not asked for are put on sheets too: a sheet has its number in the whole set.
+    using Sheets = std::expected<std::vector<Untitled>, std::string>;
+    auto made = inParallel(work.size(), options.threads, [&](std::size_t i) -> Sheets {
+        const auto view = looks.at(work[i]);
+        if (!view) return std::unexpected(view.error());
+        return wallSheets(*view, paper, options, {i + 1, work.size()});
+    });
     std::vector<std::pair<Untitled, bool>> all;
     for (std::size_t i = 0; i < work.size(); ++i) {
-        WallWork& wall = work[i];
-        const bool asked_for = (options.room.empty() || wall.room->id == options.room) &&
-                               (options.wall.empty() || wall.room->walls[wall.wall].id == options.wall);
-        const auto view = looks.at(std::move(wall));
-        if (!view && asked_for) return std::unexpected(view.error());
-        if (!view) continue;
-        auto sheets = wallSheets(*view, paper, options, {i + 1, work.size()});
-        if (!sheets && asked_for) return std::unexpected(std::move(sheets.error()));
-        if (!sheets) continue;
-        for (Untitled& sheet : *sheets)
+        const bool asked_for = askedFor(work[i]);
+        if (!made[i] && asked_for) return std::unexpected(std::move(made[i].error()));
+        if (!made[i]) continue;
+        for (Untitled& sheet : *made[i])
             all.emplace_back(std::move(sheet), asked_for);
     }
     for (std::size_t i = 0; i < all.size(); ++i)

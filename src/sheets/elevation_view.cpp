@@ -58,17 +58,18 @@ void takeReturns(Occupancy& occupancy, const WallView& view, OnPaper paper) {
 /// Of a portion, what is in its window; names keep to what is left of their things.
 void cutToPortion(std::vector<Item>& items, std::vector<Label>& names, std::vector<Label>& zones,
                   std::vector<Label>& furniture, const WallView& view, OnPaper paper) {
-    constexpr double kLeast = 2;
     const Rect window = windowOf(view, paper);
     items = clipped(items, window);
     for (std::vector<Label>* labels : {&names, &zones, &furniture}) {
-        for (Label& label : *labels)
+        for (Label& label : *labels) {
+            const double whole = label.within.width();
             label.within = {
                 std::max(label.within.left, window.left), std::max(label.within.bottom, window.bottom),
                 std::min(label.within.right, window.right), std::min(label.within.top, window.top)};
-        std::erase_if(*labels, [](const Label& label) {
-            return label.within.width() < kLeast || label.within.height() < kLeast;
-        });
+            // What is cut is named where more of it is seen.
+            if (label.within.width() < whole / 2 || label.within.height() <= 0) label.lines.clear();
+        }
+        std::erase_if(*labels, [](const Label& label) { return label.lines.empty(); });
     }
     drawPortionEdges(items, names, view, paper);
 }
@@ -88,7 +89,7 @@ void takePortionEdges(Occupancy& occupancy, const WallView& view, OnPaper paper)
 
 /// Ids of what had its value moved so far that the eye loses it.
 void addFarValues(std::vector<std::string>& crowded, const std::vector<Item>& items) {
-    constexpr double kFar = 10;
+    constexpr double kFar = 15;
     for (const Item& item : items) {
         const auto* dimension = std::get_if<drawing::Dimension>(&item.primitive);
         if (dimension == nullptr || dimension->texts.empty()) continue;

@@ -1,7 +1,9 @@
 #include "sheets/elevation_work.hpp"
 
 #include "checks/margins.hpp"
+#include "drawing/dimensions.hpp"
 #include "sheets/paper.hpp"
+#include "sheets/sheet_names.hpp"
 
 #include <algorithm>
 #include <array>
@@ -46,6 +48,44 @@ std::map<std::string, double> marginsOf(const House& house, const Options& optio
     return by_plate;
 }
 
+/// The distance from the nearest edge of an opening that one can measure from: of its casing, at first fix of
+/// the opening itself. Farther than an arm reaches it is no check.
+std::string distanceFromOpening(const WallView& view, const Mounted& item) {
+    constexpr double kReach = 1000;
+    double nearest = kReach;
+    const geometry::FaceHole* from = nullptr;
+    for (const geometry::FaceHole& hole : view.holes) {
+        const double casing_mm = view.fix == Fix::First ? 0
+                                 : hole.hosted_here     ? hole.opening->casing_mm
+                                                        : hole.opening->casing_beyond_mm;
+        for (const double away :
+             {hole.left_mm - casing_mm - item.at_mm.x, item.at_mm.x - hole.right_mm - casing_mm})
+            if (away > 0 && away < nearest) {
+                nearest = away;
+                from = &hole;
+            }
+    }
+    if (from == nullptr) return {};
+    const std::string& name = from->opening->name.empty() ? from->opening->id : from->opening->name;
+    return fmt::format("check ({}) from {}", drawing::number(nearest), name);
+}
+
+/// "boxes (2 × 71)": the pitch of a row or column of boxes, once.
+std::string pitchOf(const Mounted& item) {
+    const auto& boxes = item.box_centres_mm;
+    if (boxes.size() < 2) return {};
+    const auto step = [&](std::size_t i) { return boxes[i + 1] - boxes[i]; };
+    for (std::size_t i = 1; i + 1 < boxes.size(); ++i)
+        if (plan::length(step(i) - step(0)) > 0.25) return {};
+    return fmt::format("boxes ({} × {})", boxes.size() - 1, drawing::number(plan::length(step(0))));
+}
+
+void addChecks(WallView& view) {
+    for (Mounted& item : view.mounted)
+        for (const std::string& words : {distanceFromOpening(view, item), pitchOf(item)})
+            if (!words.empty()) item.checks += (item.checks.empty() ? "" : "; ") + words;
+}
+
 std::string listOf(const std::vector<std::string>& names) {
     std::string list;
     for (const std::string& name : names)
@@ -62,6 +102,16 @@ std::vector<WallWork> wallsWithSomething(const House& house) {
             if (!walls[wall].empty()) work.push_back({&room, wall, std::move(walls[wall])});
     }
     return work;
+}
+
+ElevationNumbers::ElevationNumbers(const std::vector<WallWork>& walls) {
+    for (const WallWork& wall : walls)
+        numbers_.emplace(std::pair(wall.room->id, wall.wall), numbers_.size() + 1);
+}
+
+std::string ElevationNumbers::of(const plan::Room& room, std::size_t wall) const {
+    const auto found = numbers_.find({room.id, wall});
+    return found == numbers_.end() ? std::string() : sheetNumber('E', found->second, numbers_.size(), 1);
 }
 
 std::string problemWith(const plan::Plan& plan, const Options& options) {
@@ -103,6 +153,8 @@ std::expected<WallView, std::string> WallLooks::at(WallWork wall) const {
     if (view.fix == Fix::First)
         for (Mounted& item : view.mounted)
             item.behind.clear();
+    view.check_dimensions = options_->check_dimensions;
+    if (view.check_dimensions) addChecks(view);
     addZones(view, *options_);
     addChanges(view, *options_, changes_);
     if (std::string problem = countFrom(view, options_->datum); !problem.empty())

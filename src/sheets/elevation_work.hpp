@@ -25,6 +25,18 @@ struct WallWork {
 /// In room and wall order.
 std::vector<WallWork> wallsWithSomething(const House& house);
 
+/// The numbers that elevation sheets have in the whole set, for every sheet that sends one to them.
+class ElevationNumbers {
+public:
+    explicit ElevationNumbers(const House& house) : ElevationNumbers(wallsWithSomething(house)) {}
+    explicit ElevationNumbers(const std::vector<WallWork>& walls);
+    /// "E-07", the first sheet with the wall's elevation; empty for a wall that has none.
+    std::string of(const plan::Room& room, std::size_t wall) const;
+
+private:
+    std::map<std::pair<std::string, std::size_t>, std::size_t> numbers_; ///< by room id and wall
+};
+
 /// Looks at walls; what holds for the whole house is worked out once. House and options must outlive it.
 class WallLooks {
 public:

@@ -204,7 +204,7 @@ private:
     void drawTitle(Page& page, std::size_t index) const {
         const Pt corner{frame_.right, frame_.bottom};
         const Pt strip{corner.x, corner.y + kTitleHeight};
-        drawRevisions(page.sheet.items, strip, house_.plan().project);
+        drawRevisions(page.sheet.items, strip, house_.plan());
         Ink(page.sheet.items, "frame")
             .line({strip.x - kTitleWidth, strip.y + kStripHeight}, {strip.x, strip.y + kStripHeight},
                   kNarrow);

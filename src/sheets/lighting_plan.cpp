@@ -176,7 +176,7 @@ Untitled emptySheet(const plan::Plan& plan, const StoreyWork& work, const Chosen
     made.fields.paper = chosen.places.paper.id;
     made.fields.scale = part > 1 ? 0 : chosen.scale;
     const Pt strip{made.corner.x, made.corner.y + kTitleHeight};
-    drawRevisions(sheet.items, strip, plan.project);
+    drawRevisions(sheet.items, strip, plan);
     Ink(sheet.items, "notes")
         .paragraph({strip.x - kTitleWidth / 2 + 8, strip.y + kStripHeight - 4},
                    {"Estimate, direct light only; no verdict.",

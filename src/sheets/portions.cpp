@@ -13,7 +13,7 @@ namespace {
 
 constexpr double kFar = 1e6;         ///< farther than any paper
 constexpr double kClearOfPlate = 80; ///< of a cut, real mm
-constexpr double kClearOfEdge = 60;  ///< of a cut from an opening's edge
+constexpr double kClearOfEdge = 60;  ///< of a cut from an opening
 constexpr double kAround = 60;       ///< of a detail's frame past its plates
 constexpr double kNeighbour = 120;   ///< plates nearer than this to a crowded one go with it
 constexpr Pen kMatch{0.5, drawing::LineType::LongDashDoubleDot, drawing::kBlack};
@@ -28,8 +28,7 @@ std::vector<Interval> barred(const WallView& view) {
         bars.emplace_back(item.at_mm.x - item.width_mm / 2 - kClearOfPlate,
                           item.at_mm.x + item.width_mm / 2 + kClearOfPlate);
     for (const auto& hole : view.holes)
-        for (const double edge : {hole.left_mm, hole.right_mm})
-            bars.emplace_back(edge - kClearOfEdge, edge + kClearOfEdge);
+        bars.emplace_back(hole.left_mm - kClearOfEdge, hole.right_mm + kClearOfEdge);
     std::ranges::sort(bars);
     std::vector<Interval> joined;
     for (const Interval& bar : bars) {

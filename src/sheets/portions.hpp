@@ -11,7 +11,7 @@
 namespace gangway::sheets {
 
 /// The wall in `parts` stretches of about one length, each with what is mounted on it. No cut goes through a
-/// plate or close by one, nor through an opening's edge, as far as the wall has such places.
+/// plate or close by one, nor through an opening, as far as the wall has such places.
 std::vector<WallView> parted(const WallView& view, std::size_t parts);
 
 /// The wall with what is crowded on it (ids) and its close neighbours left to details: their numbers and tags

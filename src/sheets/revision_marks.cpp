@@ -1,5 +1,6 @@
 #include "sheets/revision_marks.hpp"
 
+#include "review/issues.hpp"
 #include "sheets/elevation_view.hpp"
 
 #include <fmt/format.h>
@@ -91,7 +92,7 @@ RevisionMarks revisionMarks(const House& before, const House& after) {
 void drawRevisionMarks(std::vector<Item>& items, Occupancy& occupancy, const WallView& view,
                        const OnPaper& paper) {
     Ink ink(items, "revision");
-    const std::string letter = view.plan->project.revision.empty() ? "-" : view.plan->project.revision;
+    const std::string letter = review::markLetter(*view.plan);
     for (const RevisionMark& mark : view.changes) {
         const Pt at = paper.at(mark.at_mm);
         const double wide = paper.mm(mark.width_mm) / 2;

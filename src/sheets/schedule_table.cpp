@@ -164,6 +164,7 @@ std::string purposeText(const Mounted& item) {
     if (!item.on.empty()) add(fmt::format("on {}, {:.0f} before the wall", item.on, item.out_mm));
     if (!item.behind.empty()) add("behind " + item.behind);
     if (item.plate != nullptr && !item.plate->circuit.empty()) add("circuit " + item.plate->circuit);
+    add(item.checks);
     if (item.plate != nullptr) add(item.plate->note);
     return words;
 }

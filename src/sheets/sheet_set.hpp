@@ -22,6 +22,8 @@ struct SetInput {
     std::string paper;             ///< empty: each kind on the paper that it is meant for
     bool lamps_from_above = false; ///< luminaires on plans as seen from above, not as symbols
     bool zones_on_plans = false;   ///< zones of baths and showers on plans too
+    /// What the cover has in its index, in order; nullptr: the whole set, drawn for it.
+    const std::vector<drawing::Drawing>* set = nullptr;
 };
 
 using Drawn = std::expected<drawing::Drawing, std::string>;
@@ -35,6 +37,8 @@ struct SheetKind {
     Drawn (*draw)(const SetInput& input, const Options& options);
 };
 
+inline constexpr std::string_view kCoverWord = "cover";
+
 /// In the order of a set.
 std::span<const SheetKind> sheetKinds();
 /// nullptr when no kind has this word.
@@ -43,5 +47,8 @@ const SheetKind* findSheetKind(std::string_view word);
 /// The sheets of one kind; none where the house has nothing for it. The error is a sentence: an unknown
 /// paper, room or wall, a scale at which something does not fit, a pack that is missing.
 [[nodiscard]] Drawn drawKind(const SheetKind& kind, const SetInput& input);
+
+/// Several kinds at the same time, in the order asked for.
+std::vector<Drawn> drawKinds(std::span<const SheetKind* const> kinds, const SetInput& input);
 
 } // namespace gangway::sheets

@@ -1,4 +1,4 @@
-// Plan to drawing: elevation sheets, and the same elevation code for the wall strip on screen.
+// Plan to drawing: elevation sheets and the sign-off booklet.
 #pragma once
 
 #include "catalogue/pack.hpp"
@@ -27,8 +27,10 @@ struct Options {
     /// An older state of the plan: what is not as it was in it is marked; nullptr: nothing is. Must outlive
     /// the call.
     const plan::Plan* since = nullptr;
-    Fix fix = Fix::Second; ///< what elevations show
-    Datum datum;           ///< from where set-outs and heights of elevations count
+    bool check_dimensions = true; ///< auxiliary dimensions, in brackets
+    Fix fix = Fix::Second;        ///< what elevations show
+    unsigned threads = 0;         ///< that draw at the same time; 0: as many as the machine runs at once
+    Datum datum;                  ///< from where set-outs and heights of elevations count
 };
 
 /// Sheets E-01, E-02... (B-01, B-02... of boxes at first fix) for each wall with something on it, in room and
@@ -42,19 +44,5 @@ elevationSheets(const plan::Plan& plan, const catalogue::Catalogue& catalogue, c
 /// rooms without plates are left out.
 drawing::Drawing agreementBooklet(const plan::Plan& plan, const catalogue::Catalogue& catalogue,
                                   const Options& options = {});
-
-/// A room unrolled: all its walls side by side on one strip, at 1:scale, with the same symbols, for the
-/// screen. `walls` says where each wall's u = 0, v = 0 is on the strip.
-struct StripWall {
-    std::size_t wall = 0;
-    drawing::Pt origin;   ///< paper mm of (0, 0)
-    double length_mm = 0; ///< real
-};
-struct Strip {
-    drawing::Sheet sheet;
-    std::vector<StripWall> walls;
-};
-Strip wallStrip(const plan::Plan& plan, const catalogue::Catalogue& catalogue, const plan::Room& room,
-                double scale, const std::filesystem::path& base = {});
 
 } // namespace gangway::sheets

@@ -113,6 +113,7 @@ StoreyBase storeyBase(const plan::Plan& plan, const std::string& storey_id,
     StoreyDrawing storey{&plan, &house, &options, {}, &base};
     for (const plan::Room& room : plan.rooms)
         if (room.storey == storey_id) storey.rooms.push_back(&room);
+    base.rooms = storey.rooms;
     fitPaper(storey);
     const plan::Visibility building = visibilityOf(plan, plan::kLayerBuilding);
     for (const plan::Room* room : storey.rooms)

@@ -58,6 +58,10 @@ struct StoreyPlanOptions {
     bool heights = false;          ///< plates' heights above FFL under their tags
     bool furniture = true;
     bool luminaire_tags = false;
+    /// Tags that nothing lies under: those that have no room anywhere near are left out and told of.
+    bool tags_only_with_room = false;
+    /// Heights in the plan's own units, or in mm as sheets have them.
+    enum class Heights { AsPlan, Millimetres } height_units = Heights::AsPlan;
     /// How luminaires look whose own `plan_look` is as the sheet says.
     enum class Lamps { Symbol, TopView } lamps = Lamps::Symbol;
     std::optional<std::vector<std::string>> only_plates; ///< by id, sorted; not set: all
@@ -78,6 +82,7 @@ struct StoreyBase {
     double height_mm = 0;
     std::vector<drawing::Item> items;
     std::vector<PlanHit> hits;
+    std::vector<const plan::Room*> rooms; ///< of the storey; live as long as the plan
     std::vector<std::vector<drawing::Pt>> keep_clear; ///< its texts and door leaves: no tag lies on them
 };
 /// A storey without rooms, or an unknown one, gives an empty base. Of `options`, scale, furniture, paper and
@@ -91,6 +96,7 @@ struct StoreySymbols {
     std::vector<drawing::Item> items;
     std::vector<PlanHit> hits;
     std::vector<drawing::PlacedObject> placed; ///< in house mm, whatever moved the symbols aside
+    std::vector<std::string> untagged;         ///< ids of what has its tag left out
 };
 StoreySymbols storeySymbols(const plan::Plan& plan, const catalogue::Catalogue& catalogue,
                             const StoreyBase& base, const StoreyPlanOptions& options = {});

@@ -74,9 +74,12 @@ struct PlanTag {
     double half_out_mm = 0;
 };
 /// Puts tags, in the order given, clear of `taken` boxes, of each other and of walls as far as there is room
-/// near the symbol. One rectangle on paper for each tag.
-std::vector<Rect> placePlanTags(std::vector<Item>& items, const PlanMapping& mapping,
-                                const std::vector<Rect>& taken, const std::vector<PlanTag>& tags);
+/// near the symbol; one that has none lies on what is there, or is left out. One rectangle on paper for each
+/// tag, none for one left out.
+enum class NoRoom { OnTop, LeftOut };
+std::vector<std::optional<Rect>> placePlanTags(std::vector<Item>& items, const PlanMapping& mapping,
+                                               const std::vector<Rect>& taken,
+                                               const std::vector<PlanTag>& tags, NoRoom no_room);
 
 Rect extentOfPoints(const std::vector<Pt>& points);
 

@@ -339,7 +339,9 @@ private:
         if (!point.tag.empty()) tag.lines = {point.tag};
         const auto mark = options_.marks.find(point.id);
         if (mark != options_.marks.end()) tag.mark = mark->second;
-        if (options_.heights && point.kind == PlanThing::Plate)
+        const bool wall_lamp =
+            options_.luminaire_tags && point.kind == PlanThing::Luminaire && !point.wall.empty();
+        if (options_.heights && (point.kind == PlanThing::Plate || wall_lamp))
             tag.lines.push_back(drawing::number(point.height_mm, units()));
         tag.room = point.room;
         tag.normal = point.box.normal;
@@ -351,6 +353,8 @@ private:
     }
 
     drawing::Units units() const {
+        if (options_.height_units == StoreyPlanOptions::Heights::Millimetres)
+            return drawing::Units::Millimetres;
         switch (plan_.units) {
         case plan::DisplayUnits::Centimetres:
             return drawing::Units::Centimetres;
@@ -384,15 +388,20 @@ private:
             tags.push_back(tagOf(i));
         }
         std::vector<Item> items;
-        const auto rects = placePlanTags(items, base_.mapping, taken, tags);
+        const auto rects = placePlanTags(items, base_.mapping, taken, tags,
+                                         options_.tags_only_with_room ? NoRoom::LeftOut : NoRoom::OnTop);
         // Items of one tag follow each other, in the tags' order.
         std::size_t next = 0;
         for (std::size_t t = 0; t < tags.size(); ++t) {
+            if (!rects[t]) {
+                drawn_.untagged.push_back(tags[t].id);
+                continue;
+            }
             const std::size_t first = drawn_.items.size();
             while (next < items.size() && items[next].id == tags[t].id)
                 drawn_.items.push_back(std::move(items[next++]));
             style(first, points_[owners[t]]);
-            addHit(points_[owners[t]], cornersOf(rects[t]));
+            addHit(points_[owners[t]], cornersOf(*rects[t]));
         }
     }
 

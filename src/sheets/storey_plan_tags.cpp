@@ -122,7 +122,8 @@ bool insideRoom(const PlanTag& tag, const PlanMapping& mapping, const Rect& rect
                                [&](Pt p) { return geometry::insideRoom(*tag.room, mapping.house(p)); });
 }
 
-Rect place(const PlanTag& tag, const PlanMapping& mapping, const Taken& taken) {
+std::optional<Rect> place(const PlanTag& tag, const PlanMapping& mapping, const Taken& taken,
+                          NoRoom no_room) {
     const Size size = sizeOf(tag);
     const auto places = candidates(tag, size);
     const Rect* least_bad = nullptr;
@@ -135,7 +136,9 @@ Rect place(const PlanTag& tag, const PlanMapping& mapping, const Taken& taken) {
         free_but_outside = rect;
         least_bad = &free_but_outside;
     }
-    return least_bad != nullptr ? *least_bad : around(places.front(), size);
+    if (least_bad != nullptr) return *least_bad;
+    if (no_room == NoRoom::LeftOut) return std::nullopt;
+    return around(places.front(), size);
 }
 
 /// A thin line from the symbol to a tag that had to go further away.
@@ -187,17 +190,19 @@ void drawTag(std::vector<Item>& items, const PlanTag& tag, const Rect& rect) {
 
 } // namespace
 
-std::vector<Rect> placePlanTags(std::vector<Item>& items, const PlanMapping& mapping,
-                                const std::vector<Rect>& taken_boxes, const std::vector<PlanTag>& tags) {
+std::vector<std::optional<Rect>> placePlanTags(std::vector<Item>& items, const PlanMapping& mapping,
+                                               const std::vector<Rect>& taken_boxes,
+                                               const std::vector<PlanTag>& tags, NoRoom no_room) {
     Taken taken;
     for (const Rect& rect : taken_boxes)
         taken.add(rect);
-    std::vector<Rect> rects;
+    std::vector<std::optional<Rect>> rects;
     for (const PlanTag& tag : tags) {
-        const Rect rect = place(tag, mapping, taken);
-        taken.add(rect);
+        const auto rect = place(tag, mapping, taken, no_room);
         rects.push_back(rect);
-        drawTag(items, tag, rect);
+        if (!rect) continue;
+        taken.add(*rect);
+        drawTag(items, tag, *rect);
     }
     return rects;
 }

@@ -98,6 +98,23 @@ std::string fullNumber(const plan::Project& project, const TitleFields& fields) 
     return project.number.empty() ? fields.sheet_id : project.number + "-" + fields.sheet_id;
 }
 
+using RevisionRow = std::array<std::string, 4>; ///< revision, date, change, by
+
+/// The last two issues, the older first; of a plan that has changed since, the last one and that.
+std::vector<RevisionRow> revisionRows(const plan::Plan& plan) {
+    const plan::Project& project = plan.project;
+    if (plan.issues.empty())
+        return {{orDash(project.revision), orDash(project.date),
+                 project.revision.empty() ? "before first issue" : orDash(project.status),
+                 orDash(project.designer)}};
+    std::vector<RevisionRow> rows;
+    for (const plan::Issue& issue : plan.issues)
+        rows.push_back({issue.letter, issue.date, issue.note.empty() ? "issued" : issue.note, issue.by});
+    if (project.revision != plan.issues.back().letter) rows.push_back({"-", "-", "changed, not issued", "-"});
+    if (rows.size() > 2) rows.erase(rows.begin(), rows.end() - 2);
+    return rows;
+}
+
 } // namespace
 
 void drawTitleBlock(std::vector<Item>& items, Pt corner, const plan::Project& project,
@@ -143,28 +160,29 @@ void drawTitleStrip(std::vector<Item>& items, Pt corner, double width_mm, const 
     Ink(items, "frame").rect({corner.x - kLeastStrip - wider, corner.y, corner.x, corner.y + kRow}, kOutline);
 }
 
-void drawRevisions(std::vector<Item>& items, Pt corner, const plan::Project& project) {
+void drawRevisions(std::vector<Item>& items, Pt corner, const plan::Plan& plan) {
     Ink lines(items, "frame");
     Ink texts(items, "notes");
     const double left = corner.x - kTitleWidth;
     const double right = left + kRevisionWidth;
-    const std::array<double, 5> edges{left, left + 10, left + 31, left + 59, right};
-    const std::array<const char*, 4> heads{"Rev.", "Date", "Change", "By"};
-    const std::array<std::string, 4> row{
-        orDash(project.revision), orDash(project.date),
-        project.revision.empty() ? "before first issue" : orDash(project.status), orDash(project.designer)};
+    const std::array<double, 5> edges{left, left + 10, left + 31, left + 65, right};
     const double pitch = kStripHeight / 3;
+    const auto heads = RevisionRow{"Rev.", "Date", "Change", "By"};
+    const auto rows = revisionRows(plan);
     bool two_lines = false;
     for (std::size_t i = 0; i < heads.size(); ++i) {
         const double x = edges[i] + kPad;
         texts.text({x, corner.y + 2 * pitch + 1.4}, heads[i], kNoteText);
-        double y = corner.y + pitch + 1.4;
-        for (drawing::Text& line : valueLines(row[i], edges[i + 1] - edges[i] - 2 * kPad, true)) {
-            two_lines = two_lines || y < corner.y + pitch;
-            line.height_mm = kNoteText;
-            line.at = {x, y};
-            texts.text(line);
-            y -= pitch;
+        for (std::size_t row = 0; row < rows.size(); ++row) {
+            double y = corner.y + (1 - static_cast<double>(row)) * pitch + 1.4;
+            for (drawing::Text& line :
+                 valueLines(rows[row][i], edges[i + 1] - edges[i] - 2 * kPad, rows.size() == 1)) {
+                two_lines = two_lines || (rows.size() == 1 && y < corner.y + pitch);
+                line.height_mm = kNoteText;
+                line.at = {x, y};
+                texts.text(line);
+                y -= pitch;
+            }
         }
     }
     for (double x : edges)

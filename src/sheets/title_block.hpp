@@ -32,8 +32,9 @@ inline constexpr double kTitleStripHeight = 9.5;
 void drawTitleStrip(std::vector<Item>& items, Pt corner, double width_mm, const plan::Project& project,
                     const TitleFields& fields);
 
-/// Revision table and agreement box, `corner` being the strip's lower right corner.
-void drawRevisions(std::vector<Item>& items, Pt corner, const plan::Project& project);
+/// Revision table (the last two issues; all of them stand on the cover) and agreement box, `corner` being the
+/// strip's lower right corner.
+void drawRevisions(std::vector<Item>& items, Pt corner, const plan::Plan& plan);
 void drawAgreement(std::vector<Item>& items, Pt corner, const WallView& view);
 
 } // namespace gangway::sheets

@@ -147,7 +147,8 @@ std::expected<std::vector<Shown>, std::string> picturesOf(const WallView& view, 
             auto shown = shownInParts(view, paper, parts, scale);
             if (!shown) continue;
             if (crowdIn(*shown) == 0) return shown;
-            if (best.empty() || crowdIn(*shown) < crowdIn(best)) best = std::move(*shown);
+            // Sheets that do not settle it are not worth their paper.
+            if (best.empty()) best = std::move(*shown);
         }
     if (!best.empty()) return best;
     return std::unexpected(std::move(whole.error()));

@@ -1,6 +1,6 @@
 // The wall strip: a room unrolled for the screen, drawn by the elevations' own code.
 #include "sheets/elevation_view.hpp"
-#include "sheets/sheets.hpp"
+#include "sheets/wall_strip.hpp"
 
 #include <algorithm>
 

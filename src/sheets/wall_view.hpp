@@ -74,6 +74,9 @@ struct Mounted {
     /// By how many mm its place is right before a check fails; 0: it is not. Plates only, when it was asked
     /// for.
     std::optional<double> margin_mm;
+    /// Auxiliary dimensions in words, their numbers in brackets: distance from the nearest opening, pitch of
+    /// its boxes.
+    std::string checks;
     std::size_t detail = 0; ///< of the wall's details, the one that has its numbers and tag; 0: none
 };
 
@@ -170,6 +173,7 @@ struct WallView {
     std::vector<RevisionMark> changes;
     std::string since;
     Fix fix = Fix::Second;
+    bool check_dimensions = false;
     /// From where its numbers count, and where that is in the wall's own (u, v).
     Datum datum;
     double u_datum_mm = 0;

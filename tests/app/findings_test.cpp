@@ -206,6 +206,7 @@ TEST_CASE("window: zones are laid over the walls from the panel, and the finding
     window.click("overlay:cables");
     CHECK_FALSE(anyPlace(window.look(), "overlaid:"));
     window.click("rail:Sheets");
+    window.click("sheets:export");
     window.click("sheets:elevations");
     window.click("sheets:findings");
     window.click("write-sheets");

@@ -6,8 +6,8 @@
 #include "edit/plate_edits.hpp"
 #include "export/export.hpp"
 #include "plan/paths.hpp"
-#include "sheets/sheets.hpp"
 #include "sheets/storey_plan.hpp"
+#include "sheets/wall_strip.hpp"
 
 #include <benchmark/benchmark.h>
 

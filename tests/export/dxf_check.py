@@ -69,8 +69,8 @@ def check_handles(file):
 
 
 def value_of(text):
-    """A printed length: '1073', '+2400', '-12.5', '(900)'."""
-    return float(text.strip("()+"))
+    """A printed length: 1073, +2400, -12.5, (900), (3 × 300 = 900)."""
+    return float(text.split("=")[-1].strip("()+ "))
 
 
 def entities(doc):

@@ -5,6 +5,8 @@
 #include <catch2/catch.hpp>
 #include <nlohmann/json.hpp>
 
+#include <algorithm>
+
 using namespace gangway::plan;
 using namespace gangway::plan::testing;
 
@@ -128,4 +130,44 @@ TEST_CASE("kept distances, own formats and the library come back as they were wr
     CHECK(again->plan.plates.front().symbol_offset_mm->x == 120);
     CHECK(again->plan.formats.front().pitch_mm == 75);
     CHECK(again->plan.library.front().modules.size() == 2);
+}
+
+TEST_CASE("an issue comes back as it was frozen, a plate on one line, its unknown keys kept") {
+    const std::string text = slurp(fixtures() / "fixtures" / "issued.plan.json");
+    const auto first = read(text);
+    REQUIRE(first);
+    REQUIRE(first->plan.issues.size() == 2);
+    const Issue& issue = first->plan.issues[1];
+    CHECK(issue.letter == "B");
+    CHECK(issue.level == Issue::Level::Slab);
+    CHECK(issue.face == Issue::Face::Structural);
+    REQUIRE(issue.rooms.size() == 1);
+    CHECK(issue.rooms[0].floor_mm == 75);
+    CHECK(issue.rooms[0].plate_format == "rect-86");
+    REQUIRE(issue.rooms[0].plates.size() == 2);
+    const Plate& plate = issue.rooms[0].plates[0].plate;
+    CHECK(plate.tag == "K-01");
+    CHECK(plate.host.u_mm == 1320);
+    CHECK(plate.tolerance == SiteTolerance{100, 0, {}});
+    CHECK(plate.format.empty());
+    CHECK(issue.rooms[0].plates[1].plate.host.kind == Host::Kind::Floor);
+    CHECK(issue.rooms[0].luminaires.at(0).drop_mm == 600);
+    CHECK(issue.sheets.at(0).number == "E-01");
+    // Keys of a later version stay where they stood.
+    CHECK(first->warnings.size() == 3);
+    CHECK(write(first->plan) == text);
+}
+
+TEST_CASE("two issues of one letter are refused, and an issue without its date too") {
+    std::string text = slurp(fixtures() / "fixtures" / "issued.plan.json");
+    const auto twice = read(replaced(text, R"("letter": "B")", R"("letter": "A")"));
+    REQUIRE_FALSE(twice);
+    CHECK(std::ranges::any_of(twice.error(), [](const Diagnostic& said) {
+        return said.message == "issue letter 'A' is already used by /issues/0; give this one another";
+    }));
+    const auto undated = read(replaced(text, R"("date": "2026-05-02",)", ""));
+    REQUIRE_FALSE(undated);
+    CHECK(std::ranges::any_of(undated.error(), [](const Diagnostic& said) {
+        return said.message.starts_with("issue 'A': ") && said.message.find("'date'") != std::string::npos;
+    }));
 }

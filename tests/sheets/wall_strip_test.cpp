@@ -1,4 +1,5 @@
 #include "sheet_reading.hpp"
+#include "sheets/wall_strip.hpp"
 #include "shipped_plans.hpp"
 
 #include <catch2/catch.hpp>

@@ -1,5 +1,6 @@
-"""audit_plans.py GANGWAY FOLDER WALLS PLAN...: draws the elevations of plans, and of so many generated walls, and
-audits every page of them (sheet_audit.py). Exit 1 when anything is found."""
+"""audit_plans.py GANGWAY FOLDER WALLS PLAN...: draws the elevations, rooms, storey plans and lighting set-out of
+plans, and the elevations of so many generated walls, and audits every page of them (sheet_audit.py). Exit 1 when
+anything is found."""
 import json
 import multiprocessing
 import os
@@ -22,6 +23,20 @@ def pages_of(gangway, folder, plan, options):
     return [(pdf, number + 1, boxes) for number in range(int(re.search(r"Pages:\s+(\d+)", info).group(1)))]
 
 
+def plan_pages_of(gangway, folder, plan):
+    """Pages of the kinds that show rooms from above. Light estimates (LX) are left out: their curves run under
+    the plan's letters."""
+    os.makedirs(folder, exist_ok=True)
+    subprocess.run([gangway, "sheets", plan, "-o", folder, "--only", "rooms,plan,lighting"], check=True,
+                   stdout=subprocess.DEVNULL)
+    pages = []
+    for name in sorted(os.listdir(folder)):
+        pdf = os.path.join(folder, name)
+        words = subprocess.run(["pdftotext", "-raw", pdf, "-"], check=True, capture_output=True).stdout.decode()
+        pages += [(pdf, number + 1, {}) for number, page in enumerate(words.split("\f")[:-1]) if "LX-" not in page]
+    return pages
+
+
 def looked_at(page):
     pdf, number, boxes = page
     return [f"{pdf}, page {number}: {problem}" for problem in sheet_audit.audit(pdf, number, boxes)]
@@ -35,6 +50,8 @@ def main():
     pages = []
     for number, plan in enumerate(sys.argv[4:] + [hard]):
         pages += pages_of(gangway, os.path.join(folder, f"plan-{number}"), plan, [])
+    for number, plan in enumerate(sys.argv[4:]):
+        pages += plan_pages_of(gangway, os.path.join(folder, f"rooms-{number}"), plan)
     pages += pages_of(gangway, os.path.join(folder, "bare"), sys.argv[4], ["--face", "structural", "--datum", "sfl"])
     with multiprocessing.Pool() as pool:
         problems = [problem for found in pool.imap(looked_at, pages, 4) for problem in found]

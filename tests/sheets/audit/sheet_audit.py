@@ -147,19 +147,31 @@ def running(page):
     """Each running dimension: (axis, origin, [(place, value)]), values in order as they are printed."""
     found = []
     marks = strokes(page)
-    for x, y in origins(page):
+    zeros = origins(page)
+    for x, y in zeros:
         for axis in (1, 0):
             line = (x, y)[axis]
+            low, high = stretch_of((x, y), axis, zeros)
             ticks = next((row for key, row in rows_of(marks, axis).items() if abs(key - line) < 0.05), [])
-            ticks = [t[1 - axis] for t in ticks]
+            ticks = [t[1 - axis] for t in ticks if low < t[1 - axis] < high]
             if not ticks:
                 continue
-            side = [t for t in page.texts if NUMBER.match(t.words) and
+            side = [t for t in page.texts if NUMBER.match(t.words) and low < t.box.middle[1 - axis] < high and
                     (t.upright or t.words == "0" if axis == 1 else not t.upright) and
                     near_line(t, axis, line, (x, y)[1 - axis], ticks)]
             side.sort(key=lambda t: t.box.middle[1 - axis])
             found.append((axis, (x, y)[1 - axis], ticks, [float(t.words) for t in side]))
     return found
+
+
+def stretch_of(origin, axis, zeros):
+    """What belongs to an origin of its line where pictures stand beside each other: up to where the next one's
+    begins, and nothing before it where another is."""
+    others = [z[1 - axis] for z in zeros if abs(z[axis] - origin[axis]) < 0.05]
+    at = origin[1 - axis]
+    after = [o for o in others if o > at + 0.05]
+    before = [o for o in others if o < at - 0.05]
+    return (at - 2 if before else float("-inf")), (min(after) - 2 if after else float("inf"))
 
 
 def near_line(text, axis, line, origin, ticks):
