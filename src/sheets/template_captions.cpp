@@ -12,12 +12,13 @@ namespace {
 constexpr double kTagPart = 0.3; ///< of the captions' width, at most
 constexpr double kBesideTag = 3; ///< from the tag to the words beside it
 constexpr double kFromMarks = 0.8;
+constexpr double kClear = 0.7; ///< words and the arrow from any mark
 
 /// From one baseline down to the next, of lines of different heights.
 double dropTo(const std::string& upper, double upper_mm, const std::string& lower, double lower_mm) {
-    constexpr double kClear = 0.5;
+    constexpr double kBetween = 0.5;
     return std::max(1.5 * lower_mm, drawing::measure(upper, upper_mm).descent_mm +
-                                        drawing::measure(lower, lower_mm).ascent_mm + kClear);
+                                        drawing::measure(lower, lower_mm).ascent_mm + kBetween);
 }
 
 double widest(const std::vector<std::string>& lines, double text_mm) {
@@ -90,7 +91,14 @@ std::vector<TemplateCaptions::Line> TemplateCaptions::beside(const std::string& 
         }
     };
     add(texts_.place, large ? kValueText : kNoteText);
-    add(texts_.boxes, kNoteText);
+    // Where boxes and plate need two lines, each has its own.
+    const std::size_t plate = texts_.boxes.find("; ");
+    if (plate == std::string::npos || drawing::measure(texts_.boxes, kNoteText).width_mm <= room_mm_) {
+        add(texts_.boxes, kNoteText);
+    } else {
+        add(texts_.boxes.substr(0, plate), kNoteText);
+        add(texts_.boxes.substr(plate + 2), kNoteText);
+    }
     add(part, kNoteText);
     return lines;
 }
@@ -106,17 +114,18 @@ void TemplateCaptions::draw(std::vector<Item>& items, const std::string& id, con
     ink.paragraph({left, cell.bottom + below_mm_ - kFromMarks - kNoteText}, notes_, kNoteText);
 }
 
+bool isFree(const std::vector<Item>& marks, const Rect& place) {
+    const Rect around = place.grown(kClear);
+    return std::ranges::none_of(
+        marks, [&](const Item& mark) { return std::visit(IsCrossed{around}, mark.primitive); });
+}
+
 Pt freePlace(const std::vector<Item>& marks, const Rect& window, double width_mm, double height_mm) {
-    constexpr double kClear = 0.7;
     constexpr double kStep = 0.5;
     const Pt corner{window.right - kClear - width_mm, window.top - kClear - height_mm};
     for (double y = corner.y; y >= window.bottom + kClear; y -= kStep)
-        for (double x = corner.x; x >= window.left + kClear; x -= kStep) {
-            const Rect place = Rect{x, y, x + width_mm, y + height_mm}.grown(kClear);
-            if (std::ranges::none_of(
-                    marks, [&](const Item& mark) { return std::visit(IsCrossed{place}, mark.primitive); }))
-                return {x, y};
-        }
+        for (double x = corner.x; x >= window.left + kClear; x -= kStep)
+            if (isFree(marks, {x, y, x + width_mm, y + height_mm})) return {x, y};
     return corner;
 }
 

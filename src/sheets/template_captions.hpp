@@ -51,6 +51,8 @@ private:
     double below_mm_ = 0;
 };
 
+/// True when no mark comes nearer to the place than words should stand to a line.
+bool isFree(const std::vector<Item>& marks, const Rect& place);
 /// The lower left corner of a place of this size in the window that no mark touches, as near to its upper
 /// right corner as there is one; that corner where all is full.
 Pt freePlace(const std::vector<Item>& marks, const Rect& window, double width_mm, double height_mm);

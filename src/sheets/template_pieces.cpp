@@ -249,7 +249,9 @@ private:
             lines.line({window.left, y}, {window.right, y}, kNarrow);
         Ink texts(items, "text", item_.id);
         for (std::size_t i = 0; i < places_.size(); ++i)
-            drawWords(texts, i);
+            if (inside({places_[i].centre.x, places_[i].centre.y, places_[i].centre.x, places_[i].centre.y},
+                       window))
+                drawWords(texts, i);
         if (roomy_)
             for (const double y : rows_)
                 drawLineWords(texts, y, window);
@@ -312,33 +314,57 @@ private:
         ink.text({x, y + kValueText + 1.6}, line_.name, kNoteText);
     }
 
+    struct JoinMark {
+        Pt at;
+        std::size_t join = 0;
+    };
+
     /// A join is drawn by both pieces, so that its marks can be laid on each other.
     void drawJoins(std::vector<Item>& items) const {
+        constexpr double kInset = kFromEnd + kCross;
         Ink ink(items, "notes", item_.id);
-        const auto mark = [&](Pt at) {
-            ink.circle(at, kRegister, kThin);
-            ink.line({at.x - kCross, at.y}, {at.x + kCross, at.y}, kThin);
-            ink.line({at.x, at.y - kCross}, {at.x, at.y + kCross}, kThin);
-        };
-        const auto letter = [&](Pt at, std::size_t join) {
-            ink.text({at.x + kRegister + 0.4, at.y + 0.8}, letterOf(join), kValueText);
-        };
+        std::vector<JoinMark> marks;
         for (std::size_t i = 0; i < layout_.across.size(); ++i) {
             const double x = layout_.across[i];
             ink.line({x, core_.bottom}, {x, core_.top}, kJoin);
-            for (const double y : {core_.bottom + kFromEnd + kCross, core_.top - kFromEnd - kCross}) {
-                mark({x, y});
-                letter({x, y}, i);
-            }
+            for (const double y : {core_.bottom + kInset, core_.top - kInset})
+                marks.push_back({{x, y}, i});
         }
         for (std::size_t i = 0; i < layout_.up.size(); ++i) {
             const double y = layout_.up[i];
             ink.line({core_.left, y}, {core_.right, y}, kJoin);
-            for (const double x : {core_.left + kFromEnd + kCross, core_.right - kFromEnd - kCross}) {
-                mark({x, y});
-                letter({x, y}, layout_.across.size() + i);
-            }
+            for (const double x : {core_.left + kInset, core_.right - kInset})
+                marks.push_back({{x, y}, layout_.across.size() + i});
         }
+        for (const JoinMark& mark : marks) {
+            ink.circle(mark.at, kRegister, kThin);
+            ink.line({mark.at.x - kCross, mark.at.y}, {mark.at.x + kCross, mark.at.y}, kThin);
+            ink.line({mark.at.x, mark.at.y - kCross}, {mark.at.x, mark.at.y + kCross}, kThin);
+        }
+        for (const JoinMark& mark : marks)
+            drawLetter(items, mark);
+    }
+
+    /// In the first corner around its mark that others leave free, the same one on both pieces.
+    void drawLetter(std::vector<Item>& items, const JoinMark& mark) const {
+        const std::string letter = letterOf(mark.join);
+        const double width = drawing::measure(letter, kValueText).width_mm;
+        constexpr double kAside = 0.8;
+        Pt at{mark.at.x + kRegister + kAside, mark.at.y + kAside};
+        const auto take = [&](Pt corner) {
+            if (!isFree(items, {corner.x, corner.y, corner.x + width, corner.y + kValueText})) return false;
+            at = corner;
+            return true;
+        };
+        for (const double aside : {kRegister + kAside, kCross + kAside, kCross + 2 * kRegister}) {
+            const double right = mark.at.x + aside;
+            const double left = mark.at.x - aside - width;
+            const double over = mark.at.y + kAside;
+            const double under = mark.at.y - kAside - kValueText;
+            if (take({right, over}) || take({left, over}) || take({right, under}) || take({left, under}))
+                break;
+        }
+        Ink(items, "notes", item_.id).text(at, letter, kValueText);
     }
 
     /// Where the marks leave room for it.

@@ -181,7 +181,7 @@ private:
             TitleFields fields;
             fields.sheet_id = page.sheet.number;
             fields.sheet_of = fmt::format("{} / {}", i + 1, pages_.size());
-            fields.title = "Drilling templates, " + page.room->name;
+            fields.title = "Templates, " + page.room->name;
             fields.scale = 1;
             drawTitleStrip(page.sheet.items, {sheet_.right, sheet_.bottom}, sheet_.width(), project, fields);
             drawing.sheets.push_back(std::move(page.sheet));

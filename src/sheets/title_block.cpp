@@ -150,8 +150,8 @@ void drawTitleStrip(std::vector<Item>& items, Pt corner, double width_mm, const 
     static_assert(kTitleStripHeight == kRow);
     const double wider = std::max(0.0, width_mm - kLeastStrip);
     drawRow(items, {corner.x - kLeastStrip - wider, corner.y + kRow}, kRow,
-            {{"Title", fullTitle(fields), 49 + wider},
-             {"Project", orDash(project.name), 32},
+            {{"Title", fullTitle(fields), 43 + wider},
+             {"Project", orDash(project.name), 38},
              {"Date of issue", orDash(project.date), 25.5},
              {"Revision", orDash(project.revision), 17.5},
              {"Scale", scaleText(fields.scale), 12},

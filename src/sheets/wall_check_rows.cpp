@@ -20,7 +20,6 @@ constexpr double kTick = 5;           ///< side of a square to tick
 constexpr std::size_t kMostLines = 2; ///< of what is in a box; all of it is on the elevation
 constexpr const char* kPhoto = "photo no.";
 constexpr const char* kName = "name, signature";
-constexpr double kWritingLine = 5.2; ///< over it there is room for handwriting
 
 struct Column {
     std::array<const char*, 2> title;
@@ -32,9 +31,9 @@ constexpr double kFeetColumn = 26.5; ///< (11'-10 11/16") under the number
 constexpr std::array<Column, kColumns> kTable{{
     {{"tag, box", ""}, 22},
     {{"what", ""}, 0},
-    {{"u", ""}, kNumberColumn},
-    {{"v", ""}, kNumberColumn},
-    {{"fixed", ""}, 12},
+    {{"u", "mm"}, kNumberColumn},
+    {{"v", "mm"}, kNumberColumn},
+    {{"box", "walk"}, 12},
     {{"before", "closing"}, 14.6},
     {{"after", "plaster"}, 14.6},
     {{"as fixed", "u"}, 16.5},
@@ -106,21 +105,24 @@ std::vector<std::string> whatLines(const std::string& what, double width_mm) {
     return lines;
 }
 
-/// What a box is for, behind its modules' codes.
-std::string purposeOf(const Mounted& item) {
-    return item.plate != nullptr ? item.plate->purpose : item.luminaire->name;
+/// What is behind one of the boxes, and what it is for: "SO-G2; vacuum"; a luminaire's name.
+std::string whatInWords(const Mounted& item, const std::vector<std::string>& codes, std::size_t box) {
+    if (item.luminaire != nullptr) return item.luminaire->name.empty() ? codes[box] : item.luminaire->name;
+    std::string words = codes[box];
+    if (item.face.boxes.empty()) words += ", no box";
+    if (box == 0 && !item.plate->purpose.empty()) words += "; " + item.plate->purpose;
+    return words;
 }
 
 /// How FFL is found while there is no floor yet.
 std::string levelWords(const plan::Plan& plan, const plan::Room& room) {
     const double build_up_mm = thicknessOf(room.floor_build_up);
     std::string words =
-        build_up_mm > 0 ? fmt::format("FFL, the finished floor level, is {:g} above the slab.", build_up_mm)
-                        : "FFL is the finished floor level. The floor's build-up is not stated.";
+        build_up_mm > 0 ? fmt::format("FFL is {:g} above the slab", build_up_mm) : "FFL: build-up not stated";
     const plan::Storey* storey = plan::findStorey(plan, room.storey);
     if (storey != nullptr && storey->site_line_mm)
-        words += fmt::format(" The site level line is {} above FFL.", drawing::number(*storey->site_line_mm));
-    return words;
+        words += fmt::format("; the site level line is {} above FFL", drawing::number(*storey->site_line_mm));
+    return words + ".";
 }
 
 /// Where u is measured from on a wall, and what is still to be added while its neighbour is bare.
@@ -200,15 +202,13 @@ std::string bareWalls(const plan::Room& room, const std::vector<Surface>& surfac
 std::vector<Block> checkIntroduction(const plan::Plan& plan, const plan::Room& room, double width_mm) {
     Block title;
     const auto words = wrapped(room.name + ": wall check", kTitleText, width_mm);
-    title.height_mm = 2 - Ink(title.items, "notes").paragraph({0, -kTitleText}, words, kTitleText);
+    title.height_mm = 1.5 - Ink(title.items, "notes").paragraph({0, -kTitleText}, words, kTitleText);
     title.keep_with_next = true;
     Block how = notesBlock(
-        {"One row is one box or lamp point. Tick it on the box walk (boxes fixed, nothing wired yet), before "
-         "the "
-         "wall is closed, and after plaster. One that is not found then is under the plaster.",
-         "u and v are to the centre of the box, from finished faces. Write what you measure beside them. "
+        {"Tick each box on the box walk (fixed, nothing wired), before closing and after plaster.",
+         "Write what you measure beside u and v. They are to the centre of the box, from finished faces. "
          "Photograph each wall with a tape in the picture before it is closed.",
-         levelWords(plan, room)},
+         levelWords(plan, room) + " Codes as on the elevations."},
         width_mm);
     how.gap_after_mm = 1.5;
     how.keep_with_next = true;
@@ -242,7 +242,7 @@ Block checkHead(plan::DisplayUnits units, double width_mm) {
 
 Block surfaceHeading(const plan::Room& room, const Surface& surface, double width_mm, bool continued) {
     constexpr double kPhotoSlot = 72;
-    constexpr double kBaseline = 4.8;
+    constexpr double kBaseline = 4.6;
     constexpr double kUnder = 0.7; ///< from the last line to the rule
     Block heading;
     heading.keep_with_next = true;
@@ -287,10 +287,7 @@ std::vector<Block> checkRows(const Mounted& item, plan::DisplayUnits units, doub
         const double beside = texts.box.empty() ? 0 : drawing::measure(texts.box, kNoteText).width_mm + 1;
         if (drawing::measure(item.tag, kValueText).width_mm > room(kTag) - beside) texts.tag_mm = kNoteText;
         texts.tag = wrapped(item.tag, texts.tag_mm, room(kTag) - beside);
-        std::string what = codes[i];
-        if (item.plate != nullptr && item.face.boxes.empty()) what += ", no box";
-        if (i == 0 && !purposeOf(item).empty()) what += "; " + purposeOf(item);
-        texts.what = whatLines(what, room(kWhat));
+        texts.what = whatLines(whatInWords(item, codes, i), room(kWhat));
         texts.u = lengthLines(item.box_centres_mm[i].x, units);
         texts.v = lengthLines(item.box_centres_mm[i].y, units);
         rows.push_back(rowBlock(texts, item.id, edges));
@@ -298,7 +295,8 @@ std::vector<Block> checkRows(const Mounted& item, plan::DisplayUnits units, doub
     return rows;
 }
 
-Block checkTotals(const plan::Room& room, const std::vector<Surface>& surfaces, double width_mm) {
+Block checkTotals(const plan::Room& room, const std::vector<Surface>& surfaces, double width_mm,
+                  double pitch_mm) {
     std::size_t boxes = 0;
     std::size_t points = 0;
     for (const Surface& surface : surfaces) {
@@ -309,7 +307,7 @@ Block checkTotals(const plan::Room& room, const std::vector<Surface>& surfaces, 
     Ink ink(block.items, "notes");
     const double wide = width_mm - 2 * kCellPad;
     double y = ink.paragraph(
-        {kCellPad, -kValueText - 3},
+        {kCellPad, -kValueText - 2},
         wrapped(fmt::format("{} together: {}", room.name, countsInWords(boxes, points)), kValueText, wide),
         kValueText);
     if (const std::string bare = bareWalls(room, surfaces); !bare.empty()) {
@@ -322,14 +320,14 @@ Block checkTotals(const plan::Room& room, const std::vector<Surface>& surfaces, 
     for (const char* stage : kStages)
         labels = std::max(labels, drawing::measure(stage, kNoteText).width_mm);
     for (const char* stage : kStages) {
-        y -= kWritingLine + 3.2;
+        y -= pitch_mm;
         ink.text({kCellPad, y}, stage, kNoteText);
         double x = writingSlot(ink, {kCellPad + labels + 3, y}, "counted", 12);
         x = writingSlot(ink, {x + 2, y}, "date", 18);
         const double name = drawing::measure(kName, kNoteText).width_mm;
         writingSlot(ink, {x + 2, y}, kName, width_mm - kCellPad - x - 3.2 - name);
     }
-    block.height_mm = -y + 2;
+    block.height_mm = -y + 1.2;
     return block;
 }
 

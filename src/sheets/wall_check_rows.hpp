@@ -18,7 +18,9 @@ Block checkHead(plan::DisplayUnits units, double width_mm);
 Block surfaceHeading(const plan::Room& room, const Surface& surface, double width_mm, bool continued);
 /// One row a box or point of what is mounted; at least 7 high, to be ticked by thick fingers in bad light.
 std::vector<Block> checkRows(const Mounted& item, plan::DisplayUnits units, double width_mm);
-/// Walls without boxes, the room's total with room for what was counted, and a line to sign for each look.
-Block checkTotals(const plan::Room& room, const std::vector<Surface>& surfaces, double width_mm);
+/// Walls without boxes, the room's total with room for what was counted, and a line to sign for each look,
+/// `pitch_mm` from each other: 7 to write on with ease, 6 at least.
+Block checkTotals(const plan::Room& room, const std::vector<Surface>& surfaces, double width_mm,
+                  double pitch_mm);
 
 } // namespace gangway::sheets

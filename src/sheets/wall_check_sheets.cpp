@@ -15,7 +15,11 @@ namespace gangway::sheets {
 
 namespace {
 
-constexpr double kInset = 5.5; ///< content from the frame, clear of the centring marks
+constexpr double kInset = 5.5;      ///< content from the frame, clear of the centring marks
+constexpr std::size_t kShort = 6;   ///< rows of a short surface
+constexpr double kWritingPitch = 7; ///< of lines to write on
+constexpr double kTightPitch = 6;
+constexpr std::size_t kTogether = 3; ///< first rows of a wall that stay with its heading
 
 struct Page {
     drawing::Sheet sheet;
@@ -49,14 +53,15 @@ private:
         page.sheet.height_mm = paper_.height_mm;
         page.sheet.scale = 1;
         page.sheet.items = sheetFrame(paper_);
-        double top = drawCautionLines(page.sheet.items, {content_.left, content_.top}, content_.width()) - 2;
+        double top =
+            drawCautionLines(page.sheet.items, {content_.left, content_.top}, content_.width(), "") - 2;
         pages_.push_back(std::move(page));
         if (first) {
             Rect head{content_.left, content_.bottom, content_.right, top};
             flow(pages_.back().sheet.items, checkIntroduction(house_.plan(), room, content_.width()), head);
             top = head.top;
         }
-        const double bottom = frame_.bottom + kTitleHeight + 2;
+        const double bottom = frame_.bottom + kTitleHeight + 1.5;
         columns_.clear();
         for (std::size_t i = 0; i < count_; ++i) {
             const double left = content_.left + static_cast<double>(i) * (width_ + kGutter);
@@ -99,25 +104,53 @@ private:
         return blocks;
     }
 
+    /// Rows of a surface, in the order of its boxes.
+    std::vector<Block> rowsOf(const Surface& surface) const {
+        std::vector<Block> rows;
+        for (const Mounted& item : surface.mounted)
+            for (Block& row : checkRows(item, house_.plan().units, width_))
+                rows.push_back(std::move(row));
+        return rows;
+    }
+
+    /// A wall begins where its first rows stand with it, so that nobody takes one row for all of it.
+    bool beginsHere(const std::vector<Block>& first, const std::vector<Block>& rows) const {
+        double height = heightOf(first);
+        for (std::size_t i = 1; i < std::min(rows.size(), kTogether); ++i)
+            height += rows[i].height_mm;
+        return height <= this->room();
+    }
+
+    /// Counts and signatures do not stand on a sheet alone where a short last surface can go with them.
+    bool leavesTotalsAlone(const std::vector<Block>& first, const std::vector<Block>& rows,
+                           const Block& totals) const {
+        double height = heightOf(first) + totals.height_mm;
+        for (std::size_t i = 1; i < rows.size(); ++i)
+            height += rows[i].height_mm;
+        return rows.size() <= kShort && height > this->room();
+    }
+
     void place(const plan::Room& room, const std::vector<Surface>& surfaces) {
         if (surfaces.empty()) return;
         begin(room, true);
+        const Block roomy = checkTotals(room, surfaces, width_, kWritingPitch);
+        const Block tight = checkTotals(room, surfaces, width_, kTightPitch);
         for (const Surface& surface : surfaces) {
-            bool begun = false;
-            for (const Mounted& item : surface.mounted)
-                for (const Block& row : checkRows(item, house_.plan().units, width_)) {
-                    auto blocks = withHeadings(room, surface, row, begun);
-                    if (!fresh_ && heightOf(blocks) > this->room()) {
-                        advance(room);
-                        blocks = withHeadings(room, surface, row, begun);
-                    }
-                    draw(blocks);
-                    begun = true;
+            const auto rows = rowsOf(surface);
+            for (std::size_t i = 0; i < rows.size(); ++i) {
+                auto blocks = withHeadings(room, surface, rows[i], i > 0);
+                bool fits = i == 0 ? beginsHere(blocks, rows) : heightOf(blocks) <= this->room();
+                if (i == 0 && &surface == &surfaces.back() && leavesTotalsAlone(blocks, rows, tight))
+                    fits = false;
+                if (!fresh_ && !fits) {
+                    advance(room);
+                    blocks = withHeadings(room, surface, rows[i], i > 0);
                 }
+                draw(blocks);
+            }
         }
-        const Block totals = checkTotals(room, surfaces, width_);
-        if (totals.height_mm > this->room()) advance(room);
-        draw({totals});
+        if (tight.height_mm > this->room()) advance(room);
+        draw({roomy.height_mm > this->room() ? tight : roomy});
     }
 
     void drawTitle(Page& page, std::size_t index) const {

@@ -324,6 +324,20 @@ TEST_CASE("parts of a long plate overlap by 15, and join at their marks without 
     }
 }
 
+TEST_CASE("the words of a box stand on one part only, the one that has its cross") {
+    for (const auto direction : {plan::Direction::Horizontal, plan::Direction::Vertical}) {
+        const plan::Plan plan = rowOf(5, direction);
+        const auto drawing = templatesOf(plan);
+        for (const Part& part : partsOf(drawing, plan.plates.front())) {
+            std::size_t numbers = 0;
+            for (const auto& item : part.sheet->items)
+                if (const auto* text = std::get_if<drawing::Text>(&item.primitive))
+                    if (item.view == part.view && text->text.starts_with("u ")) ++numbers;
+            CHECK(numbers == part.crosses.size());
+        }
+    }
+}
+
 TEST_CASE("joins lie midway between boxes, and no part is longer than the paper") {
     // A plate of five is 365 long (trade facts, check value 43): boxes at -142, -71, 0, 71 and 142.
     const auto joins = sheets::joinsOf(-184.5, 184.5, 240, {-142, -71, 0, 71, 142});

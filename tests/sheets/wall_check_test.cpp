@@ -9,6 +9,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <cstdio>
+#include <functional>
 #include <map>
 
 #include <fmt/format.h>
@@ -151,6 +153,43 @@ TEST_CASE("a wall has one photo slot, also where it goes on on the next sheet") 
             }
         CHECK(slots > 0);
         CHECK(slots == surfaces);
+    }
+}
+
+TEST_CASE(
+    "no wall begins with fewer than three of its rows at a sheet's foot, and no sheet is without a row") {
+    for (const plan::Plan* plan : plans()) {
+        const auto drawing = checksOf(*plan);
+        for (const auto& sheet : drawing.sheets) {
+            INFO(plan->project.name << " " << sheet.number << " " << sheet.title);
+            drawing::Drawing one;
+            one.sheets.push_back(sheet);
+            auto rows = rowsOf(one);
+            REQUIRE_FALSE(rows.empty());
+            std::ranges::sort(rows, std::greater{}, &Row::y);
+            double lowest = 1e9; // heading
+            bool counts = false;
+            std::string words;
+            for (const auto& text : test::textsOf(sheet)) {
+                counts = counts || text.text.find(" together: ") != std::string::npos;
+                if (text.text.find(": ") == std::string::npos ||
+                    text.text.find(" box") == std::string::npos ||
+                    text.text.find("together") != std::string::npos || text.at.y > lowest ||
+                    text.text.find("Box walk") != std::string::npos)
+                    continue;
+                lowest = text.at.y;
+                words = text.text;
+            }
+            if (counts || words.empty()) continue;
+            INFO(words);
+            const auto under = std::ranges::count_if(rows, [&](const Row& row) { return row.y < lowest; });
+            // "Wall C: 2 boxes, 1 lamp point": all of them where there are fewer.
+            int boxes = 0;
+            int points = 0;
+            std::sscanf(words.c_str() + words.find(": "), ": %d box%*[es], %d", &boxes, &points);
+            std::sscanf(words.c_str() + words.find(": "), ": %d box, %d", &boxes, &points);
+            CHECK(under >= std::min(3, boxes + points));
+        }
     }
 }
 
