@@ -281,7 +281,7 @@ private:
             y -= kValueText + 1;
             std::string grouped;
             for (std::size_t i = 0; i < print.size(); i += 4)
-                grouped += (i == 0 ? "" : " ") + print.substr(i, 4);
+                grouped += fmt::format("{}{}", i == 0 ? "" : " ", print.substr(i, 4));
             line(grouped, kValueText);
         }
         issue_bottom_ = std::min(issue_bottom_, y);
