@@ -290,7 +290,7 @@ int run(const Arguments& arguments) {
     auto drawings = drawn(*kinds, all, input);
     if (!drawings) return fail(drawings.error());
     // Sheets under a cover are one document.
-    const bool covered = drawings->front().first->word == sheets::kCoverWord;
+    const bool covered = drawings->size() > 1 && drawings->front().first->word == sheets::kCoverWord;
     return write(covered ? bound(std::move(*drawings)) : std::move(*drawings), *formats, arguments);
 }
 } // namespace

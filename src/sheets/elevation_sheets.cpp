@@ -140,7 +140,7 @@ void placeLegend(std::vector<Item>& items, Remaining& rest, const std::vector<Re
 /// Places rows of the schedule; returns what is left of the column under them.
 Rect placeRows(std::vector<Item>& items, Remaining& rest, const WallView& view, Rect column, bool continued) {
     if (rest.rows_placed == rest.rows || column.width() <= 0) return column;
-    auto blocks = scheduleHead(view, column.width(), continued);
+    auto blocks = scheduleHead(view, column.width(), rest.density, continued);
     const std::size_t head = blocks.size();
     auto rows = scheduleRows(view, view.house->catalogue(), column.width(), rest.density);
     blocks.insert(blocks.end(), rows.begin() + static_cast<std::ptrdiff_t>(rest.rows_placed), rows.end());
@@ -152,7 +152,7 @@ Rect placeRows(std::vector<Item>& items, Remaining& rest, const WallView& view, 
 /// Height of the rows still to come in a table of this width, with its head.
 double rowsHeight(const Remaining& rest, const WallView& view, double width_mm) {
     double height = 0;
-    for (const Block& block : scheduleHead(view, width_mm, true))
+    for (const Block& block : scheduleHead(view, width_mm, rest.density, true))
         height += block.height_mm + block.gap_after_mm;
     const auto rows = scheduleRows(view, view.house->catalogue(), width_mm, rest.density);
     for (std::size_t i = rest.rows_placed; i < rows.size(); ++i)

@@ -141,8 +141,11 @@ void drawLeaves(Ink& ink, Occupancy& occupancy, const WallView& view, const plan
 
 /// Letters stand outside their wall, at its middle or where they are clear along it.
 void drawLetters(Ink& ink, Occupancy& occupancy, const WallView& view, const Fit& fit) {
+    std::vector<decltype(geometry::wallEdge(*view.room, 0))> edges;
+    for (std::size_t wall = 0; wall < view.room->walls.size(); ++wall)
+        edges.push_back(geometry::wallEdge(*view.room, wall));
     for (std::size_t wall = 0; wall < view.room->walls.size(); ++wall) {
-        const auto edge = geometry::wallEdge(*view.room, wall);
+        const auto& edge = edges[wall];
         const auto frame = geometry::wallFrame(*view.room, wall);
         for (double part : {0.5, 0.3, 0.7, 0.15, 0.85}) {
             const Pt foot = fit.at(edge.from_mm + (edge.to_mm - edge.from_mm) * part);
@@ -152,7 +155,11 @@ void drawLetters(Ink& ink, Occupancy& occupancy, const WallView& view, const Fit
             letter.align = drawing::Align::Centre;
             letter.at = {foot.x - frame.w.x * kLetterOut,
                          foot.y - frame.w.y * kLetterOut - letter.height_mm / 2};
-            if (!occupancy.isFree(extentOf(letter))) continue;
+            // Beside a short wall a letter would stand on its neighbours.
+            const bool on_a_wall = std::ranges::any_of(edges, [&](const auto& other) {
+                return crosses(extentOf(letter), fit.at(other.from_mm), fit.at(other.to_mm));
+            });
+            if (on_a_wall || !occupancy.isFree(extentOf(letter))) continue;
             occupancy.take(extentOf(letter));
             ink.text(letter);
             break;

@@ -14,7 +14,7 @@ namespace {
 constexpr double kFar = 1e6;         ///< farther than any paper
 constexpr double kClearOfPlate = 80; ///< of a cut, real mm
 constexpr double kClearOfEdge = 60;  ///< of a cut from an opening
-constexpr double kAround = 60;       ///< of a detail's frame past its plates
+constexpr double kAround = 40;       ///< of a detail's frame past its plates
 constexpr double kNeighbour = 120;   ///< plates nearer than this to a crowded one go with it
 constexpr Pen kMatch{0.5, drawing::LineType::LongDashDoubleDot, drawing::kBlack};
 constexpr Pen kFrame{0.35, drawing::LineType::LongDashDot, drawing::kBlack};

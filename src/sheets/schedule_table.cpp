@@ -51,18 +51,19 @@ constexpr std::array<Column, kColumns> kTable{{
 /// plate is for stands under its row.
 constexpr double kNarrow_mm = 190;
 
-std::string purposeText(const Mounted& item);
+std::string purposeText(const Mounted& item, Density density);
 std::vector<std::string> moduleLines(const Mounted& item, const catalogue::Catalogue& catalogue,
                                      double width_mm);
 
 /// True when a line under each row takes less height than a column of its own for what things are for.
-bool purposeUnder(const WallView& view, double width_mm, double column_mm, double modules_mm) {
+bool purposeUnder(const WallView& view, double width_mm, double column_mm, double modules_mm,
+                  Density density) {
     if (width_mm < kNarrow_mm) return true;
     constexpr std::size_t kCellLines = 2; // box size and state need as much anyway
     std::size_t beside = 0;
     std::size_t under = 0;
     for (const Mounted& item : view.mounted) {
-        const std::string text = purposeText(item);
+        const std::string text = purposeText(item, density);
         const auto& catalogue = view.house->catalogue();
         const std::size_t least = std::max(kCellLines, item.box_centres_mm.size());
         beside += std::max({least, wrapped(text, kNoteText, column_mm - 2 * kCellPad).size(),
@@ -74,7 +75,7 @@ bool purposeUnder(const WallView& view, double width_mm, double column_mm, doubl
 }
 
 /// Edges of the columns for a wall; box numbers only where some plate has several.
-std::vector<double> columnEdges(const WallView& view, double width_mm) {
+std::vector<double> columnEdges(const WallView& view, double width_mm, Density density) {
     const bool several = std::any_of(view.mounted.begin(), view.mounted.end(),
                                      [](const Mounted& item) { return item.box_centres_mm.size() > 1; });
     const bool numbered = several && width_mm >= kNarrow_mm;
@@ -83,7 +84,7 @@ std::vector<double> columnEdges(const WallView& view, double width_mm) {
         least += column.width_mm;
     const double spare = std::max(0.0, width_mm - least);
     const auto grown = [&](ColumnId id) { return kTable[id].width_mm + kTable[id].share * spare; };
-    const bool under = purposeUnder(view, width_mm, grown(kFor), grown(kModules));
+    const bool under = purposeUnder(view, width_mm, grown(kFor), grown(kModules), density);
     const double freed = under ? grown(kFor) : 0;
     std::vector<double> edges{0};
     for (std::size_t column = 0; column < kColumns; ++column) {
@@ -153,7 +154,7 @@ std::vector<std::string> moduleLines(const Mounted& item, const catalogue::Catal
 }
 
 /// What it is for, what hides it, circuit and note as one running text, so that rows stay low.
-std::string purposeText(const Mounted& item) {
+std::string purposeText(const Mounted& item, Density density) {
     std::string words;
     const auto add = [&](const std::string& part) {
         if (part.empty()) return;
@@ -164,7 +165,8 @@ std::string purposeText(const Mounted& item) {
     if (!item.on.empty()) add(fmt::format("on {}, {:.0f} before the wall", item.on, item.out_mm));
     if (!item.behind.empty()) add("behind " + item.behind);
     if (item.plate != nullptr && !item.plate->circuit.empty()) add("circuit " + item.plate->circuit);
-    add(item.checks);
+    // What only checks a number goes first where paper is short.
+    if (density == Density::Roomy) add(item.checks);
     if (item.plate != nullptr) add(item.plate->note);
     return words;
 }
@@ -225,7 +227,7 @@ Cells cellsOf(const WallView& view, const Mounted& item, const catalogue::Catalo
         for (std::string& line : wrapped(part, kNoteText, room(kBoxSize)))
             cells[kBoxSize].push_back(std::move(line));
     cells[kModules] = moduleLines(item, catalogue, room(kModules));
-    if (shown(edges, kFor)) cells[kFor] = wrapped(purposeText(item), kNoteText, room(kFor));
+    if (shown(edges, kFor)) cells[kFor] = wrapped(purposeText(item, density), kNoteText, room(kFor));
     cells[kMove] = moveLines(item, density);
     cells[kState] = stateLines(item);
     return cells;
@@ -272,8 +274,8 @@ void drawRules(Ink& ink, const std::vector<double>& edges, double cells_mm, doub
 
 } // namespace
 
-std::vector<Block> scheduleHead(const WallView& view, double width_mm, bool continued) {
-    const auto edges = columnEdges(view, width_mm);
+std::vector<Block> scheduleHead(const WallView& view, double width_mm, Density density, bool continued) {
+    const auto edges = columnEdges(view, width_mm, density);
     Block heading = headingBlock(fmt::format("Set-out schedule, {}, wall {}{}", view.room->name,
                                              view.data().id, continued ? " (continued)" : ""),
                                  edges.back());
@@ -299,7 +301,7 @@ std::vector<Block> scheduleHead(const WallView& view, double width_mm, bool cont
 
 std::vector<Block> scheduleRows(const WallView& view, const catalogue::Catalogue& catalogue, double width_mm,
                                 Density density) {
-    const auto edges = columnEdges(view, width_mm);
+    const auto edges = columnEdges(view, width_mm, density);
     const double row_pad = density == Density::Tight ? kTightPad : kRowPad;
     std::vector<Block> rows;
     for (const Mounted& item : view.mounted) {
@@ -314,8 +316,10 @@ std::vector<Block> scheduleRows(const WallView& view, const catalogue::Catalogue
         Ink ink(row.items, "text", item.id);
         if (!shown(edges, kFor)) {
             const auto under =
-                wrapped(purposeText(item), kNoteText, edges.back() - edges[kBox] - 2 * kCellPad);
-            const Pt first{edges[kBox] + kCellPad, -cells_mm - kNoteText - 0.5};
+                wrapped(purposeText(item, density), kNoteText, edges.back() - edges[kBox] - 2 * kCellPad);
+            // Brackets and accents rise over the capitals.
+            const double rise_mm = under.empty() ? 0 : drawing::measure(under.front(), kNoteText).ascent_mm;
+            const Pt first{edges[kBox] + kCellPad, -cells_mm - std::max(rise_mm, kNoteText) - 0.5};
             if (!under.empty()) row.height_mm = -ink.paragraph(first, under, kNoteText) + row_pad + kDescent;
         }
         for (std::size_t column = 0; column < kColumns; ++column)

@@ -10,7 +10,7 @@ namespace gangway::sheets {
 enum class Density { Roomy, Tight };
 
 /// Heading and column titles of the schedule, for the head of each column of rows.
-std::vector<Block> scheduleHead(const WallView& view, double width_mm, bool continued);
+std::vector<Block> scheduleHead(const WallView& view, double width_mm, Density density, bool continued);
 
 /// One row a plate or luminaire. Each box centre has its own u and v; text never shrinks, rows grow.
 std::vector<Block> scheduleRows(const WallView& view, const catalogue::Catalogue& catalogue, double width_mm,

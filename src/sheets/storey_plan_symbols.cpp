@@ -63,6 +63,7 @@ public:
         takeLuminaires();
         takePlates();
         separate();
+        turnWordsAside();
         drawTags();
         for (std::size_t i = 0; i < points_.size(); ++i)
             drawPoint(i);
@@ -295,6 +296,52 @@ private:
     Pt footOf(std::size_t i) const {
         const Point& point = points_[i];
         return {point.box.anchor.x + spots_[i].shift.x, point.box.anchor.y + spots_[i].shift.y};
+    }
+
+    /// Lines of walls and furniture, which words had better not stand on.
+    bool overBase(const Rect& rect) const {
+        return std::ranges::any_of(base_.items, [&](const Item& item) {
+            if (const auto* line = std::get_if<drawing::Line>(&item.primitive))
+                return crosses(rect, line->from, line->to);
+            const auto* polyline = std::get_if<drawing::Polyline>(&item.primitive);
+            if (polyline == nullptr) return false;
+            const auto& points = polyline->points;
+            for (std::size_t i = 1; i < points.size(); ++i)
+                if (crosses(rect, points[i - 1], points[i])) return true;
+            return polyline->closed && points.size() > 2 && crosses(rect, points.back(), points.front());
+        });
+    }
+
+    /// A symbol's letters and figures stand at another of its corners where something is in their way.
+    void turnWordsAside() {
+        std::vector<Rect> symbols;
+        for (std::size_t i = 0; i < points_.size(); ++i)
+            symbols.push_back(extentOfPoints(drawing::cornersOf(points_[i].box, spots_[i])));
+        std::vector<Rect> words;
+        for (std::size_t i = 0; i < points_.size(); ++i) {
+            const Pt foot = footOf(i);
+            const Pt middle = symbols[i].centre();
+            const auto isFree = [&](const Rect& place) {
+                for (std::size_t k = 0; k < symbols.size(); ++k)
+                    if (k != i && overlaps(symbols[k], place)) return false;
+                return std::ranges::none_of(words,
+                                            [&](const Rect& other) { return overlaps(other, place); }) &&
+                       !overBase(place);
+            };
+            for (Item& item : points_[i].group.items) {
+                auto* text = std::get_if<drawing::Text>(&item.primitive);
+                if (text == nullptr) continue;
+                Rect place = extentOf(*text).moved(foot.x, foot.y);
+                const Pt over{2 * (middle.x - place.centre().x), 2 * (middle.y - place.centre().y)};
+                for (const Pt by : {Pt{0, 0}, Pt{over.x, 0}, Pt{0, over.y}, over}) {
+                    if (!isFree(place.moved(by.x, by.y))) continue;
+                    text->at = {text->at.x + by.x, text->at.y + by.y};
+                    place = place.moved(by.x, by.y);
+                    break;
+                }
+                words.push_back(place);
+            }
+        }
     }
 
     void style(std::size_t first, const Point& point) {

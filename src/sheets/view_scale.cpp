@@ -72,9 +72,10 @@ std::string doesNotFit(const WallView& view, double scale, const Picture& pictur
 }
 
 constexpr double kMostDetail = 110; ///< height of a detail's picture on paper
-constexpr std::array<double, 2> kDetailScales{10, 5};
+constexpr std::array<double, 3> kDetailScales{20, 10, 5};
 constexpr std::array<double, 3> kPartScales{20, 25, 50};
 constexpr std::size_t kMostParts = 8;
+constexpr std::size_t kMostForRoom = 3;
 
 bool fitsColumn(const Picture& detail, double width_mm) {
     return detail.crowded.empty() && detail.extent.width() <= width_mm &&
@@ -142,7 +143,9 @@ std::expected<std::vector<Shown>, std::string> picturesOf(const WallView& view, 
     if (whole) best.push_back(*whole);
     std::vector<double> scales(kPartScales.begin(), kPartScales.end());
     if (scale_asked) scales = {*scale_asked};
-    for (std::size_t parts = 2; parts <= kMostParts; ++parts)
+    // Crowding alone is not worth more sheets than a few.
+    const std::size_t most = whole ? kMostForRoom : kMostParts;
+    for (std::size_t parts = 2; parts <= most; ++parts)
         for (const double scale : scales) {
             if (whole && scale > whole->picture.scale) continue;
             auto shown = shownInParts(view, paper, parts, scale);

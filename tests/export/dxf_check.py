@@ -268,8 +268,8 @@ def check_gdal(file, doc, words):
     read = collections.Counter()
     right = None
     for feature in source.GetLayerByName("entities"):
-        if feature.GetField("Text") and "AcDbText" in (feature.GetField("SubClasses") or "") or \
-                (feature.GetField("Text") and "AcDbDimension" not in (feature.GetField("SubClasses") or "")):
+        # Attributes and hatches have a text of their own, which does not show.
+        if feature.GetField("Text") and (feature.GetField("SubClasses") or "").endswith("AcDbText"):
             read[plain(feature.GetField("Text"))] += 1
         if feature.GetField("Layer") == "building" and not feature.GetField("PaperSpace"):
             edge = feature.GetGeometryRef().GetEnvelope()[1]
