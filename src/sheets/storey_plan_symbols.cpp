@@ -333,7 +333,13 @@ private:
                 if (text == nullptr) continue;
                 Rect place = extentOf(*text).moved(foot.x, foot.y);
                 const Pt over{2 * (middle.x - place.centre().x), 2 * (middle.y - place.centre().y)};
-                for (const Pt by : {Pt{0, 0}, Pt{over.x, 0}, Pt{0, over.y}, over}) {
+                constexpr double kNudge = 1.5;
+                std::vector<Pt> moves;
+                for (const Pt aside :
+                     {Pt{0, 0}, Pt{0, -kNudge}, Pt{0, kNudge}, Pt{-kNudge, 0}, Pt{kNudge, 0}})
+                    for (const Pt by : {Pt{0, 0}, Pt{over.x, 0}, Pt{0, over.y}, over})
+                        moves.push_back({by.x + aside.x, by.y + aside.y});
+                for (const Pt by : moves) {
                     if (!isFree(place.moved(by.x, by.y))) continue;
                     text->at = {text->at.x + by.x, text->at.y + by.y};
                     place = place.moved(by.x, by.y);
