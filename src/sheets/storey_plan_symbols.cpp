@@ -63,7 +63,8 @@ public:
         takeLuminaires();
         takePlates();
         separate();
-        turnWordsAside();
+        // On plans for reading alone; elsewhere lines of legs are laid round words where they are.
+        if (options_.tags_only_with_room) turnWordsAside();
         drawTags();
         for (std::size_t i = 0; i < points_.size(); ++i)
             drawPoint(i);
@@ -312,42 +313,50 @@ private:
         });
     }
 
-    /// A symbol's letters and figures stand at another of its corners where something is in their way.
+    /// A symbol's letters and figures stand at another of its corners, or a little aside, where something is
+    /// in their way.
     void turnWordsAside() {
         std::vector<Rect> symbols;
-        for (std::size_t i = 0; i < points_.size(); ++i)
-            symbols.push_back(extentOfPoints(drawing::cornersOf(points_[i].box, spots_[i])));
-        std::vector<Rect> words;
+        std::vector<std::pair<std::size_t, Rect>> words; // by symbol
         for (std::size_t i = 0; i < points_.size(); ++i) {
-            const Pt foot = footOf(i);
-            const Pt middle = symbols[i].centre();
-            const auto isFree = [&](const Rect& place) {
-                for (std::size_t k = 0; k < symbols.size(); ++k)
-                    if (k != i && overlaps(symbols[k], place)) return false;
-                return std::ranges::none_of(words,
-                                            [&](const Rect& other) { return overlaps(other, place); }) &&
-                       !overBase(place);
-            };
-            for (Item& item : points_[i].group.items) {
-                auto* text = std::get_if<drawing::Text>(&item.primitive);
-                if (text == nullptr) continue;
-                Rect place = extentOf(*text).moved(foot.x, foot.y);
-                const Pt over{2 * (middle.x - place.centre().x), 2 * (middle.y - place.centre().y)};
-                constexpr double kNudge = 1.5;
-                std::vector<Pt> moves;
-                for (const Pt aside :
-                     {Pt{0, 0}, Pt{0, -kNudge}, Pt{0, kNudge}, Pt{-kNudge, 0}, Pt{kNudge, 0}})
-                    for (const Pt by : {Pt{0, 0}, Pt{over.x, 0}, Pt{0, over.y}, over})
-                        moves.push_back({by.x + aside.x, by.y + aside.y});
-                for (const Pt by : moves) {
-                    if (!isFree(place.moved(by.x, by.y))) continue;
-                    text->at = {text->at.x + by.x, text->at.y + by.y};
-                    place = place.moved(by.x, by.y);
-                    break;
-                }
-                words.push_back(place);
-            }
+            symbols.push_back(extentOfPoints(drawing::cornersOf(points_[i].box, spots_[i])));
+            for (const Item& item : points_[i].group.items)
+                if (const auto* text = std::get_if<drawing::Text>(&item.primitive))
+                    words.emplace_back(i, extentOf(*text).moved(footOf(i).x, footOf(i).y));
         }
+        std::size_t next = 0;
+        for (std::size_t i = 0; i < points_.size(); ++i)
+            for (Item& item : points_[i].group.items)
+                if (auto* text = std::get_if<drawing::Text>(&item.primitive)) {
+                    const Pt by = freeMove(i, next, symbols, words);
+                    text->at = {text->at.x + by.x, text->at.y + by.y};
+                    words[next].second = words[next].second.moved(by.x, by.y);
+                    ++next;
+                }
+    }
+
+    /// By how much one of the words moves; not at all where it is free already or nothing better is near.
+    Pt freeMove(std::size_t symbol, std::size_t word, const std::vector<Rect>& symbols,
+                const std::vector<std::pair<std::size_t, Rect>>& words) const {
+        constexpr double kClear = 0.4;
+        constexpr double kNudge = 1.5;
+        const Rect& now = words[word].second;
+        const auto isFree = [&](Pt by) {
+            const Rect place = now.moved(by.x, by.y);
+            for (std::size_t k = 0; k < symbols.size(); ++k)
+                if (k != symbol && overlaps(symbols[k], place.grown(kClear))) return false;
+            for (std::size_t k = 0; k < words.size(); ++k)
+                if (k != word && overlaps(words[k].second, place.grown(kClear))) return false;
+            return !overBase(place);
+        };
+        const Pt middle = symbols[symbol].centre();
+        const Pt over{2 * (middle.x - now.centre().x), 2 * (middle.y - now.centre().y)};
+        for (const Pt aside : {Pt{0, 0}, Pt{0, -kNudge}, Pt{0, kNudge}, Pt{-kNudge, 0}, Pt{kNudge, 0}})
+            for (const Pt by : {Pt{0, 0}, Pt{over.x, 0}, Pt{0, over.y}, over}) {
+                const Pt move{by.x + aside.x, by.y + aside.y};
+                if (isFree(move)) return move;
+            }
+        return {0, 0};
     }
 
     void style(std::size_t first, const Point& point) {

@@ -119,6 +119,18 @@ std::vector<Candidate> candidatesFor(const Tag& tag, const std::vector<Tag>& tag
     return candidates;
 }
 
+/// The nearest place clear of words and tags, whatever its leader runs over; over the plate where there is
+/// none.
+Rect nearestFree(const Tag& tag, const Occupancy& occupancy, const std::vector<Offset>& offsets) {
+    const TagSize size = sizeOf(tag);
+    const Pt start{tag.target.centre().x, tag.target.top + kLeaderGap + 2 + size.height / 2};
+    for (const Offset& offset : offsets) {
+        const Rect place = around({start.x + offset.dx, start.y + offset.dy}, size.width, size.height);
+        if (!overlaps(place, tag.target.grown(kLeaderGap)) && occupancy.isFree(place)) return place;
+    }
+    return around(start, size.width, size.height);
+}
+
 bool collide(const Candidate& a, const Candidate& b) {
     return overlaps(a.place.grown(kTextGap), b.place) || runsOver(a.leader, b.place.grown(kLeaderClear)) ||
            runsOver(b.leader, a.place.grown(kLeaderClear)) || cross(a.leader, b.leader);
@@ -302,22 +314,21 @@ std::vector<std::size_t> placeTags(std::vector<Item>& items, Occupancy& occupanc
         chosen = solve(candidates);
         if (std::ranges::find(chosen, nullptr) == chosen.end()) break;
     }
-    std::vector<std::size_t> without_room;
-    for (std::size_t i = 0; i < tags.size(); ++i) {
-        Rect place;
-        if (chosen[i] != nullptr) {
-            place = chosen[i]->place;
-        } else {
-            const TagSize size = sizeOf(tags[i]);
-            const Rect& target = tags[i].target;
-            place = around({target.centre().x, target.top + kLeaderGap + 2 + size.height / 2}, size.width,
-                           size.height);
-            without_room.push_back(i);
-        }
-        const auto [from, to] = drawTag(items, tags[i], place);
+    const auto put = [&](const Tag& tag, const Rect& place) {
+        const auto [from, to] = drawTag(items, tag, place);
         occupancy.take(place);
         occupancy.takeLeader(from, to);
+    };
+    std::vector<std::size_t> without_room;
+    for (std::size_t i = 0; i < tags.size(); ++i) {
+        if (chosen[i] != nullptr)
+            put(tags[i], chosen[i]->place);
+        else
+            without_room.push_back(i);
     }
+    // What is left stands over lines, but on no words.
+    for (const std::size_t i : without_room)
+        put(tags[i], nearestFree(tags[i], occupancy, offsets));
     return without_room;
 }
 

@@ -1,4 +1,4 @@
-"""cover_code.py GANGWAY FOLDER PLAN: issues the plan, draws its cover, and reads the QR code off the page with zbar, at
+"""cover_code.py GANGWAY FOLDER PLAN: issues the plan, draws a set under its cover, and reads the QR code off the page with zbar, at
 the page's own size and as a telephone sees an A3 page that was copied onto A4. Exit 1 when it does not say the issue's
 letter, date and fingerprint."""
 import os
@@ -30,7 +30,7 @@ def main():
     for dots in WIDTH_DOTS:
         picture = os.path.join(folder, f"cover-{dots}")
         output_of("pdftoppm", "-f", "1", "-l", "1", "-singlefile", "-png", "-scale-to-x", str(dots), "-scale-to-y", "-1",
-                  os.path.join(folder, "house-cover.pdf"), picture)
+                  os.path.join(folder, "house-set.pdf"), picture)
         read = subprocess.run(["zbarimg", "--raw", "-q", picture + ".png"], capture_output=True).stdout.decode().strip()
         print(f"{dots} dots: {read!r}")
         wrong += read != wanted
