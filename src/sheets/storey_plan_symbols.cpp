@@ -351,7 +351,8 @@ private:
         };
         const Pt middle = symbols[symbol].centre();
         const Pt over{2 * (middle.x - now.centre().x), 2 * (middle.y - now.centre().y)};
-        for (const Pt aside : {Pt{0, 0}, Pt{0, -kNudge}, Pt{0, kNudge}, Pt{-kNudge, 0}, Pt{kNudge, 0}})
+        for (const Pt aside : {Pt{0, 0}, Pt{0, -kNudge}, Pt{0, kNudge}, Pt{-kNudge, 0}, Pt{kNudge, 0},
+                               Pt{0, -2 * kNudge}, Pt{0, 2 * kNudge}, Pt{-2 * kNudge, 0}, Pt{2 * kNudge, 0}})
             for (const Pt by : {Pt{0, 0}, Pt{over.x, 0}, Pt{0, over.y}, over}) {
                 const Pt move{by.x + aside.x, by.y + aside.y};
                 if (isFree(move)) return move;

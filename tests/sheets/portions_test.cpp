@@ -107,8 +107,8 @@ TEST_CASE(
     "plates that crowd each other are drawn apart at a larger scale on the same sheet, all numbers there") {
     std::vector<plan::Vec2> places;
     for (int i = 0; i < 12; ++i)
-        places.push_back({1000, 200 + 90.0 * i});
-    places.push_back({3500, 450});
+        places.push_back({2500, 200 + 90.0 * i});
+    places.push_back({500, 450});
     sheets::Options options;
     options.room = "kitchen";
     options.wall = "C";
