@@ -52,7 +52,7 @@ struct FormatBox {
     const char* what;
 };
 constexpr FormatBox kFormatBoxes[] = {
-    {"PDF", &ExportFormats::pdf, "All sheets of a kind in one file, with layers"},
+    {"PDF", &ExportFormats::pdf, "One file a kind; under a cover one for all, and one of templates"},
     {"SVG", &ExportFormats::svg, "One file a sheet, in mm"},
     {"DXF", &ExportFormats::dxf, "One file a sheet: walls and plans at true size in model space"},
     {"PNG", &ExportFormats::png, "One file a sheet, 150 dots an inch"},

@@ -94,6 +94,8 @@ constexpr SheetFormat kSheetFormats[] = {
          return exporting::writePngs(one, folder, dpi);
      }}};
 
+constexpr std::string_view kSchedules = "schedule"; ///< the kind that has a workbook beside its sheets
+
 struct Kind {
     const sheets::SheetKind* kind = nullptr;
     std::shared_ptr<const drawing::Drawing> drawing;
@@ -109,8 +111,7 @@ public:
         if (!staging.problem().empty()) return failed(staging.problem());
         if (!drawAll()) return failed({});
         count();
-        for (const Kind& kind : kinds_)
-            if (!writeKind(kind, staging.folder())) return failed({});
+        if (!writeAll(staging.folder())) return failed({});
         if (done_.files.empty()) return failed("there is nothing to draw of what was chosen");
         if (const std::string problem = staging.put(done_.files); !problem.empty()) return failed(problem);
         return std::move(done_);
@@ -188,29 +189,38 @@ private:
         return !stop_.stop_requested();
     }
 
-    bool writeKind(const Kind& kind, const fs::path& folder) {
-        if (order_.formats.pdf && !writePdf(kind, folder)) return false;
-        for (const SheetFormat& format : kSheetFormats)
-            if (order_.formats.*format.wanted && !writeEach(kind, format, folder)) return false;
-        done_.sheets += kind.drawing->sheets.size();
-        return kind.kind->word != "schedule" || !order_.formats.xlsx || writeWorkbook(kind, folder);
+    /// The same documents as the command line writes.
+    bool writeAll(const fs::path& folder) {
+        std::vector<std::pair<const sheets::SheetKind*, drawing::Drawing>> drawn;
+        for (const Kind& kind : kinds_)
+            drawn.emplace_back(kind.kind, *kind.drawing);
+        for (const sheets::Document& document : sheets::documentsOf(std::move(drawn))) {
+            if (order_.formats.pdf && !writePdf(document, folder)) return false;
+            for (const SheetFormat& format : kSheetFormats)
+                if (order_.formats.*format.wanted && !writeEach(document.drawing, format, folder))
+                    return false;
+            done_.sheets += document.drawing.sheets.size();
+        }
+        const bool schedules =
+            std::ranges::any_of(kinds_, [](const Kind& kind) { return kind.kind->word == kSchedules; });
+        return !schedules || !order_.formats.xlsx || writeWorkbook(folder);
     }
 
-    bool writePdf(const Kind& kind, const fs::path& folder) {
-        const fs::path file = folder / fmt::format("{}-{}.pdf", order_.stem, kind.kind->word);
-        const auto written = exporting::writePdf(*kind.drawing, file, [&](std::size_t drawn) {
+    bool writePdf(const sheets::Document& document, const fs::path& folder) {
+        const fs::path file = folder / fmt::format("{}-{}.pdf", order_.stem, document.word);
+        const auto written = exporting::writePdf(document.drawing, file, [&](std::size_t drawn) {
             return next(
-                fmt::format("{} of {}", kind.drawing->sheets[drawn].number, file.filename().string()));
+                fmt::format("{} of {}", document.drawing.sheets[drawn].number, file.filename().string()));
         });
         if (!written) return fails(inPlace(written.error(), folder));
         done_.files.push_back(file);
         return true;
     }
 
-    bool writeEach(const Kind& kind, const SheetFormat& format, const fs::path& folder) {
-        drawing::Drawing one = *kind.drawing;
+    bool writeEach(const drawing::Drawing& drawing, const SheetFormat& format, const fs::path& folder) {
+        drawing::Drawing one = drawing;
         one.sheets.clear();
-        for (const drawing::Sheet& sheet : kind.drawing->sheets) {
+        for (const drawing::Sheet& sheet : drawing.sheets) {
             if (!next(fmt::format("{}.{}", sheet.number, format.ending))) return false;
             one.sheets.assign(1, sheet);
             const auto files = format.write(one, folder, order_.dpi);
@@ -225,14 +235,14 @@ private:
         return true;
     }
 
-    bool writeWorkbook(const Kind& kind, const fs::path& folder) {
+    bool writeWorkbook(const fs::path& folder) {
         const SheetSource& source = *order_.source;
         if (!source.pack) return true; // no schedule is drawn without one
         const auto tables = sheets::schedules(source.plan, source.catalogue, *source.pack);
         const auto& project = source.plan.project;
         const exporting::TablesAbout about{
             project.name, project.number, project.designer, project.date, "", sheets::scheduleCaution()};
-        const fs::path file = folder / fmt::format("{}-{}.xlsx", order_.stem, kind.kind->word);
+        const fs::path file = folder / fmt::format("{}-{}.xlsx", order_.stem, kSchedules);
         const auto written = exporting::writeXlsx(tables, about, file);
         if (!written) return fails(inPlace(written.error(), folder));
         done_.files.push_back(file);

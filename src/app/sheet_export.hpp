@@ -13,7 +13,7 @@
 namespace gangway::app {
 
 struct ExportFormats {
-    bool pdf = true;                            ///< one file a kind
+    bool pdf = true;                            ///< one file a kind, or one under a cover
     bool svg = false, dxf = false, png = false; ///< one file a sheet
     bool xlsx = true;                           ///< the schedules as a workbook, beside the kind "schedule"
     bool any() const { return pdf || svg || dxf || png; }

@@ -111,36 +111,14 @@ std::optional<Zones> zonesNamed(const std::string& words) {
 
 using Drawings = std::vector<std::pair<const sheets::SheetKind*, drawing::Drawing>>;
 
-/// One document of all that is read together; what is cut up stays apart.
-Drawings bound(Drawings drawings) {
-    static constexpr sheets::SheetKind kSet{"set", "", "", false, "", nullptr};
-    Drawings documents;
-    for (auto& [kind, drawing] : drawings) {
-        if (kind->word == "templates") {
-            documents.emplace_back(kind, std::move(drawing));
-            continue;
-        }
-        for (drawing::Sheet& sheet : drawing.sheets)
-            sheet.group = kind->name;
-        if (documents.empty() || documents.front().first != &kSet) {
-            drawing.subject = "The set of sheets";
-            documents.emplace(documents.begin(), &kSet, std::move(drawing));
-            continue;
-        }
-        auto& sheets = documents.front().second.sheets;
-        sheets.insert(sheets.end(), std::make_move_iterator(drawing.sheets.begin()),
-                      std::make_move_iterator(drawing.sheets.end()));
-    }
-    return documents;
-}
-
-int write(const Drawings& drawings, const std::vector<std::string>& formats, const Arguments& arguments) {
+int write(const std::vector<sheets::Document>& documents, const std::vector<std::string>& formats,
+          const Arguments& arguments) {
     std::error_code error;
     std::filesystem::create_directories(arguments.folder, error);
     if (error) return fail("cannot make the folder " + arguments.folder + ": " + error.message());
-    for (const auto& [kind, drawing] : drawings)
+    for (const sheets::Document& document : documents)
         for (const auto& format : formats) {
-            const auto files = writeFormat(drawing, std::string(kind->word), format, arguments);
+            const auto files = writeFormat(document.drawing, document.word, format, arguments);
             if (!files) return fail(files.error());
             for (const auto& file : *files)
                 fmt::print("{}\n", file.string());
@@ -289,9 +267,7 @@ int run(const Arguments& arguments) {
                                  nullptr};
     auto drawings = drawn(*kinds, all, input);
     if (!drawings) return fail(drawings.error());
-    // Sheets under a cover are one document.
-    const bool covered = drawings->size() > 1 && drawings->front().first->word == sheets::kCoverWord;
-    return write(covered ? bound(std::move(*drawings)) : std::move(*drawings), *formats, arguments);
+    return write(sheets::documentsOf(std::move(*drawings)), *formats, arguments);
 }
 } // namespace
 

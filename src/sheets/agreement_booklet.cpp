@@ -2,6 +2,7 @@
 #include "sheets/agreement_booklet.hpp"
 
 #include "sheets/paper.hpp"
+#include "sheets/request.hpp"
 #include "sheets/sheet_names.hpp"
 #include "sheets/sheets.hpp"
 #include "sheets/site_notes.hpp"
@@ -226,11 +227,7 @@ std::vector<Block> signingBlocks(const House& house, const Answers& answers,
 
 drawing::Drawing agreementBooklet(const plan::Plan& plan, const catalogue::Catalogue& catalogue,
                                   const Options& options) {
-    drawing::Drawing drawing;
-    drawing.title = plan.project.name;
-    drawing.subject = "Agreement of plates";
-    drawing.author = plan.project.designer;
-    drawing.date = plan.project.date;
+    drawing::Drawing drawing = drawingOf(plan.project, "Agreement of plates");
     const Paper paper = *findPaper("A4");
     const double width = contentOf(paper).width();
     const House house(plan, catalogue, options.base);

@@ -31,6 +31,13 @@ std::size_t flow(std::vector<Item>& items, std::span<const Block> blocks, Rect& 
     return placed;
 }
 
+double heightOf(std::span<const Block> blocks) {
+    double height = 0;
+    for (const Block& block : blocks)
+        height += block.height_mm + block.gap_after_mm;
+    return height;
+}
+
 Block headingBlock(const std::string& heading, double width_mm) {
     Block block;
     Ink ink(block.items, "notes");

@@ -22,6 +22,9 @@ struct Block {
 /// `column.top` down to what is left.
 std::size_t flow(std::vector<Item>& items, std::span<const Block> blocks, Rect& column);
 
+/// Height of blocks under each other, with the gap after each.
+double heightOf(std::span<const Block> blocks);
+
 /// A heading and lines of notes in a column of this width.
 Block headingBlock(const std::string& heading, double width_mm);
 Block notesBlock(const std::vector<std::string>& notes, double width_mm);

@@ -1,6 +1,7 @@
 #include "sheets/ceiling_points.hpp"
 
 #include "drawing/dimensions.hpp"
+#include "sheets/schedules_parts.hpp"
 #include "sheets/storey_plan_parts.hpp"
 
 #include <algorithm>
@@ -58,33 +59,10 @@ std::size_t wallFacing(const plan::Room& room, Vec2 way, const std::vector<Vec2>
     return best == candidates.end() ? 0 : best->wall;
 }
 
-std::string kindWord(plan::Luminaire::Kind kind) {
-    using Kind = plan::Luminaire::Kind;
-    switch (kind) {
-    case Kind::Ceiling:
-        return "ceiling";
-    case Kind::Wall:
-        return "wall";
-    case Kind::Pendant:
-        return "pendant";
-    case Kind::Recessed:
-        return "recessed";
-    case Kind::Linear:
-        return "linear";
-    case Kind::UnderUnit:
-        return "under unit";
-    case Kind::Floor:
-        return "floor";
-    case Kind::Table:
-        return "table";
-    }
-    return {};
-}
-
 /// "pendant 220, underside 1700".
 std::string describe(const plan::Luminaire& luminaire, double height_mm) {
     using Kind = plan::Luminaire::Kind;
-    std::string words = kindWord(luminaire.kind);
+    std::string words = kindName(luminaire.kind);
     const bool line = luminaire.kind == Kind::Linear || luminaire.kind == Kind::UnderUnit;
     if (luminaire.size_mm > 0)
         words += fmt::format(" {}{}", drawing::number(luminaire.size_mm), line ? " long" : "");

@@ -4,6 +4,7 @@
 #include "sheets/cover_parts.hpp"
 #include "sheets/paper.hpp"
 #include "sheets/qr_code.hpp"
+#include "sheets/request.hpp"
 #include "sheets/sheet_layout.hpp"
 #include "sheets/sheet_names.hpp"
 #include "sheets/site_notes.hpp"
@@ -134,29 +135,11 @@ private:
     bool fresh() const { return columns_[column_].top > top_ - 0.01; }
     double room() const { return columns_[column_].height(); }
 
-    static double heightOf(const std::vector<Block>& blocks) {
-        double height = 0;
-        for (const Block& block : blocks)
-            height += block.height_mm + block.gap_after_mm;
-        return height;
-    }
-
-    static std::vector<Block> rowWithHead(const TableBlocks& table, std::size_t row, bool head) {
-        std::vector<Block> blocks;
-        if (head) blocks = headOf(table, row > 0);
-        const std::string& group = table.rows[row].group;
-        const bool same = row > 0 && table.rows[row - 1].group == group;
-        if (!group.empty() && (head || !same))
-            blocks.push_back(groupHeading(table.rows[row], table.width_mm, same));
-        blocks.push_back(table.rows[row].block);
-        return blocks;
-    }
-
     static bool holds(const Part& part, double room_mm) {
         double height = heightOf(part.blocks) - (part.blocks.empty() ? 0 : part.blocks.back().gap_after_mm);
         if (part.table)
             for (std::size_t row = 0; row < part.table->rows.size(); ++row)
-                height += heightOf(rowWithHead(*part.table, row, row == 0));
+                height += heightOf(rowWithHeadings(*part.table, row, row == 0));
         return height <= room_mm;
     }
 
@@ -184,14 +167,14 @@ private:
         bool head = true;
         for (; row < table.rows.size(); ++row, head = false) {
             for (;;) {
-                double needed = heightOf(rowWithHead(table, row, head));
+                double needed = heightOf(rowWithHeadings(table, row, head));
                 if (head && row + 1 < table.rows.size())
-                    needed += heightOf(rowWithHead(table, row + 1, false));
+                    needed += heightOf(rowWithHeadings(table, row + 1, false));
                 if (needed <= room() || fresh()) break;
                 next();
                 head = true;
             }
-            draw(rowWithHead(table, row, head));
+            draw(rowWithHeadings(table, row, head));
         }
     }
 
@@ -199,11 +182,11 @@ private:
     std::size_t placeAsFits(const Part& part) {
         const TableBlocks& table = *part.table;
         if (!holds(part, room()) && table.rows.size() > 1 &&
-            heightOf(rowWithHead(table, 0, true)) + heightOf(rowWithHead(table, 1, false)) > room())
+            heightOf(rowWithHeadings(table, 0, true)) + heightOf(rowWithHeadings(table, 1, false)) > room())
             return 0;
         std::size_t row = 0;
         for (; row < table.rows.size(); ++row) {
-            const auto blocks = rowWithHead(table, row, row == 0);
+            const auto blocks = rowWithHeadings(table, row, row == 0);
             if (heightOf(blocks) > room()) break;
             draw(blocks);
         }
@@ -307,11 +290,7 @@ private:
     }
 
     drawing::Drawing finished() {
-        drawing::Drawing drawing;
-        drawing.title = plan_.project.name;
-        drawing.subject = "Cover";
-        drawing.author = plan_.project.designer;
-        drawing.date = plan_.project.date;
+        drawing::Drawing drawing = drawingOf(plan_.project, "Cover");
         for (std::size_t i = 0; i < pages_.size(); ++i) {
             drawing::Sheet& sheet = pages_[i];
             sheet.title = i == 0 ? "Cover" : "Cover (continued)";
@@ -343,10 +322,8 @@ std::expected<drawing::Drawing, std::string> coverSheets(const plan::Plan& plan,
                                                          const catalogue::Catalogue& catalogue,
                                                          const CoverContent& content,
                                                          const Options& options) {
-    const auto paper = findPaper(options.paper);
-    if (!paper)
-        return std::unexpected(
-            fmt::format("there is no paper '{}'; give one of {}", options.paper, paperNames()));
+    const auto paper = requestedPaper(plan, options);
+    if (!paper) return std::unexpected(paper.error());
     return Maker(plan, catalogue, content, options, *paper).make();
 }
 

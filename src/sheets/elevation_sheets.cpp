@@ -5,6 +5,7 @@
 #include "sheets/key_plan.hpp"
 #include "sheets/legend.hpp"
 #include "sheets/portions.hpp"
+#include "sheets/request.hpp"
 #include "sheets/revision_marks.hpp"
 #include "sheets/schedule_table.hpp"
 #include "sheets/sheet_names.hpp"
@@ -396,12 +397,9 @@ elevationSheets(const plan::Plan& plan, const catalogue::Catalogue& catalogue, c
     if (auto problem = problemWith(plan, options); !problem.empty())
         return std::unexpected(std::move(problem));
     const Paper paper = *findPaper(options.paper);
-    drawing::Drawing drawing;
-    drawing.title = plan.project.name;
-    drawing.subject = options.fix == Fix::First ? "First fix: boxes on the bare walls"
-                                                : "Wall elevations with plate set-out";
-    drawing.author = plan.project.designer;
-    drawing.date = plan.project.date;
+    drawing::Drawing drawing =
+        drawingOf(plan.project, options.fix == Fix::First ? "First fix: boxes on the bare walls"
+                                                          : "Wall elevations with plate set-out");
     const House house(plan, catalogue, options.base);
     const WallLooks looks(house, options);
     const auto work = wallsWithSomething(house);

@@ -2,6 +2,7 @@
 
 #include "checks/scope.hpp"
 #include "sheets/findings_table.hpp"
+#include "sheets/request.hpp"
 #include "sheets/sheet_layout.hpp"
 #include "sheets/sheet_names.hpp"
 #include "sheets/site_notes.hpp"
@@ -72,13 +73,6 @@ private:
     void flowed(const std::vector<Block>& blocks) {
         flow(pages_.back().sheet.items, blocks, column_);
         fresh_ = false;
-    }
-
-    static double heightOf(const std::vector<Block>& blocks) {
-        double height = 0;
-        for (const Block& block : blocks)
-            height += block.height_mm + block.gap_after_mm;
-        return height;
     }
 
     void place(FindingTable table, const std::string& title, bool accepted) {
@@ -221,11 +215,7 @@ private:
 
     drawing::Drawing finished() {
         const plan::Project& project = house_.plan().project;
-        drawing::Drawing drawing;
-        drawing.title = project.name;
-        drawing.subject = "Findings";
-        drawing.author = project.designer;
-        drawing.date = project.date;
+        drawing::Drawing drawing = drawingOf(project, "Findings");
         for (std::size_t i = 0; i < pages_.size(); ++i) {
             Page& page = pages_[i];
             page.sheet.title = titleOf(page);
@@ -260,13 +250,9 @@ std::expected<drawing::Drawing, std::string> findingsSheets(const plan::Plan& pl
                                                             const catalogue::CountryPack& pack,
                                                             const std::vector<plan::Finding>& findings,
                                                             const Options& options) {
-    const auto paper = findPaper(options.paper);
-    if (!paper)
-        return std::unexpected(
-            fmt::format("there is no paper '{}'; give one of {}", options.paper, paperNames()));
+    const auto paper = requestedPaper(plan, options);
+    if (!paper) return std::unexpected(paper.error());
     const plan::Room* room = plan::findRoom(plan, options.room);
-    if (!options.room.empty() && room == nullptr)
-        return std::unexpected(fmt::format("there is no room '{}'", options.room));
     const House house(plan, catalogue, options.base);
     return Maker(house, *paper, pack, findings, room).make();
 }

@@ -4,6 +4,7 @@
 #include "lighting/light_grid.hpp"
 #include "sheets/light_table.hpp"
 #include "sheets/light_view.hpp"
+#include "sheets/request.hpp"
 #include "sheets/sheet_layout.hpp"
 #include "sheets/sheet_names.hpp"
 #include "sheets/site_notes.hpp"
@@ -223,31 +224,16 @@ std::vector<Untitled> sheetsOf(const plan::Plan& plan, const catalogue::Catalogu
     return sheets;
 }
 
-std::string problemWith(const plan::Plan& plan, const Options& options) {
-    if (!findPaper(options.paper))
-        return fmt::format("there is no paper '{}'; give one of {}", options.paper, paperNames());
-    if (options.scale && std::ranges::find(kScales, *options.scale) == kScales.end())
-        return fmt::format("1:{:g} is not a scale of lighting sheets; give 20, 25, 50, 100 or 200",
-                           *options.scale);
-    if (!options.room.empty() && plan::findRoom(plan, options.room) == nullptr)
-        return fmt::format("there is no room '{}'", options.room);
-    return {};
-}
-
 } // namespace
 
 std::expected<drawing::Drawing, std::string> lightingSheets(const plan::Plan& plan,
                                                             const catalogue::Catalogue& catalogue,
                                                             const catalogue::CountryPack& pack,
                                                             const Options& options) {
-    if (auto problem = problemWith(plan, options); !problem.empty())
-        return std::unexpected(std::move(problem));
-    const Paper paper = *findPaper(options.paper);
-    drawing::Drawing drawing;
-    drawing.title = plan.project.name;
-    drawing.subject = "Light by storey, estimate, direct light only";
-    drawing.author = plan.project.designer;
-    drawing.date = plan.project.date;
+    const auto requested = requestedPaper(plan, options, "lighting sheets", kScales);
+    if (!requested) return std::unexpected(requested.error());
+    const Paper& paper = *requested;
+    drawing::Drawing drawing = drawingOf(plan.project, "Light by storey, estimate, direct light only");
     const geometry::HouseIndex house(plan);
     auto work = litStoreys(plan);
     std::vector<Untitled> sheets;

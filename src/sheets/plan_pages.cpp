@@ -1,5 +1,6 @@
 #include "sheets/plan_pages.hpp"
 
+#include "sheets/request.hpp"
 #include "sheets/sheet_names.hpp"
 #include "sheets/site_notes.hpp"
 
@@ -14,11 +15,9 @@ namespace {
 constexpr std::size_t kMostParts = 200;
 constexpr double kFootnoteInset = 2.5;
 
-double heightOf(const std::vector<Block>& blocks) {
-    double height = 0;
-    for (const Block& block : blocks)
-        height += block.height_mm + block.gap_after_mm;
-    return blocks.empty() ? 0 : height - blocks.back().gap_after_mm;
+/// Without the gap after the last one: nothing follows it.
+double heightAlone(const std::vector<Block>& blocks) {
+    return blocks.empty() ? 0 : heightOf(blocks) - blocks.back().gap_after_mm;
 }
 
 } // namespace
@@ -161,7 +160,7 @@ void PlanPages::place(std::vector<Item>& items, std::vector<SheetPart>& parts,
                       std::vector<Rect> columns) const {
     for (SheetPart& part : parts) {
         const auto whole = std::ranges::find_if(
-            columns, [&](const Rect& column) { return heightOf(part.blocks) <= column.height(); });
+            columns, [&](const Rect& column) { return heightAlone(part.blocks) <= column.height(); });
         if (whole != columns.end()) {
             flow(items, part.blocks, *whole);
             part.blocks.clear();
@@ -219,11 +218,7 @@ std::size_t PlanPages::sheetsTaken(const PlanPage& page) const {
 }
 
 drawing::Drawing PlanPages::finished(std::string subject) {
-    drawing::Drawing drawing;
-    drawing.title = plan_.project.name;
-    drawing.subject = std::move(subject);
-    drawing.author = plan_.project.designer;
-    drawing.date = plan_.project.date;
+    drawing::Drawing drawing = drawingOf(plan_.project, std::move(subject));
     for (std::size_t i = 0; i < pages_.size(); ++i) {
         Page& page = pages_[i];
         if (!page.asked_for) continue;

@@ -6,6 +6,7 @@
 #include "sheets/packing.hpp"
 #include "sheets/plan_pages.hpp"
 #include "sheets/plan_view.hpp"
+#include "sheets/request.hpp"
 #include "sheets/room_table.hpp"
 #include "sheets/switching_legend.hpp"
 #include "sheets/wall_markers.hpp"
@@ -296,15 +297,8 @@ private:
 
 std::expected<drawing::Drawing, std::string>
 roomSheets(const plan::Plan& plan, const catalogue::Catalogue& catalogue, const Options& options) {
-    const auto paper = findPaper(options.paper);
-    if (!paper)
-        return std::unexpected(
-            fmt::format("there is no paper '{}'; give one of {}", options.paper, paperNames()));
-    if (options.scale && std::ranges::find(kScales, *options.scale) == kScales.end())
-        return std::unexpected(
-            fmt::format("1:{:g} is not a scale of room sheets; give 10, 20, 25, 50 or 100", *options.scale));
-    if (!options.room.empty() && plan::findRoom(plan, options.room) == nullptr)
-        return std::unexpected(fmt::format("there is no room '{}'", options.room));
+    const auto paper = requestedPaper(plan, options, "room sheets", kScales);
+    if (!paper) return std::unexpected(paper.error());
     const House house(plan, catalogue, options.base);
     return Maker(house, options, *paper).make();
 }

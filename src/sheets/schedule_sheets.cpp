@@ -1,6 +1,7 @@
 // Schedule sheets: how the tables share the paper.
 #include "sheets/schedule_sheets.hpp"
 
+#include "sheets/request.hpp"
 #include "sheets/schedules.hpp"
 #include "sheets/sheet_layout.hpp"
 #include "sheets/sheet_names.hpp"
@@ -100,40 +101,21 @@ private:
         fresh_ = false;
     }
 
-    static double heightOf(const std::vector<Block>& blocks) {
-        double height = 0;
-        for (const Block& block : blocks)
-            height += block.height_mm + block.gap_after_mm;
-        return height;
-    }
-
-    /// A row with the headings it needs over it.
-    static std::vector<Block> withHeadings(const TableBlocks& set, std::size_t row, bool head) {
-        std::vector<Block> blocks;
-        if (head) blocks = headOf(set, row > 0);
-        const std::string& group = set.rows[row].group;
-        const bool same = row > 0 && set.rows[row - 1].group == group;
-        if (!group.empty() && (head || !same))
-            blocks.push_back(groupHeading(set.rows[row], set.width_mm, same));
-        blocks.push_back(set.rows[row].block);
-        return blocks;
-    }
-
     /// What must stand with a row: neither a table's first nor its last row is alone, nor are its totals and
     /// the notes under them.
     static double heightWith(const TableBlocks& set, double notes_mm, std::size_t row, bool head) {
         const std::size_t count = set.rows.size();
-        double height = heightOf(withHeadings(set, row, head));
+        double height = heightOf(rowWithHeadings(set, row, head));
         if (row + 1 < count && (row == 0 || row + 2 == count))
-            height += heightOf(withHeadings(set, row + 1, false));
+            height += heightOf(rowWithHeadings(set, row + 1, false));
         if (row + 2 >= count) height += set.totals.height_mm + notes_mm;
         return height;
     }
 
-    static double heightOf(const TableBlocks& set) {
+    static double tableHeight(const TableBlocks& set) {
         double height = set.totals.height_mm;
         for (std::size_t row = 0; row < set.rows.size(); ++row)
-            height += heightOf(withHeadings(set, row, row == 0));
+            height += heightOf(rowWithHeadings(set, row, row == 0));
         return height;
     }
 
@@ -153,7 +135,7 @@ private:
         if (!notesBeside(kind) && !table.notes.empty())
             notes.push_back(notesBlock(table.notes, set.width_mm));
         const double notes_mm = notes.empty() ? 0 : kGutter / 2 + notes.front().height_mm;
-        const bool begin_here = heightOf(set) <= room() || room() >= kWorthBegun * full_mm_;
+        const bool begin_here = tableHeight(set) <= room() || room() >= kWorthBegun * full_mm_;
         if (columns_.empty() || !begin_here) advance(kind);
         for (std::size_t row = 0; row < set.rows.size(); ++row) {
             bool head = row == 0;
@@ -162,7 +144,7 @@ private:
                 head = true;
             }
             name(table, row == 0);
-            draw(withHeadings(set, row, head));
+            draw(rowWithHeadings(set, row, head));
         }
         if (set.totals.height_mm > 0) draw({set.totals});
         if (!notes.empty()) {
@@ -216,11 +198,7 @@ private:
     }
 
     drawing::Drawing finished() {
-        drawing::Drawing drawing;
-        drawing.title = plan_.project.name;
-        drawing.subject = "Schedules";
-        drawing.author = plan_.project.designer;
-        drawing.date = plan_.project.date;
+        drawing::Drawing drawing = drawingOf(plan_.project, "Schedules");
         for (std::size_t i = 0; i < pages_.size(); ++i) {
             Page& page = pages_[i];
             const std::string title = titleOf(page);
@@ -251,13 +229,9 @@ std::expected<drawing::Drawing, std::string> scheduleSheets(const plan::Plan& pl
                                                             const catalogue::Catalogue& catalogue,
                                                             const catalogue::CountryPack& pack,
                                                             const Options& options) {
-    const auto paper = findPaper(options.paper);
-    if (!paper)
-        return std::unexpected(
-            fmt::format("there is no paper '{}'; give one of {}", options.paper, paperNames()));
+    const auto paper = requestedPaper(plan, options);
+    if (!paper) return std::unexpected(paper.error());
     const plan::Room* room = plan::findRoom(plan, options.room);
-    if (!options.room.empty() && room == nullptr)
-        return std::unexpected(fmt::format("there is no room '{}'", options.room));
     return Maker(plan, *paper, room).make(schedules(plan, catalogue, pack, options.room));
 }
 

@@ -121,7 +121,7 @@ constexpr std::array kKinds{
               "there is no box and no luminaire, so no wall check is drawn", wallCheck},
     SheetKind{"findings", "Findings, and what was accepted", "A3", true, "nothing was looked at", findings},
     SheetKind{"templates", "Drilling templates at true size", "A4", false,
-              "there is no plate, so no drilling template is drawn", templates},
+              "there is no plate, so no drilling template is drawn", templates, true},
 };
 
 } // namespace
@@ -146,6 +146,26 @@ Drawn drawKind(const SheetKind& kind, const SetInput& input) {
 std::vector<Drawn> drawKinds(std::span<const SheetKind* const> kinds, const SetInput& input) {
     return inParallel(kinds.size(), input.options.threads,
                       [&](std::size_t i) { return drawKind(*kinds[i], input); });
+}
+
+std::vector<Document> documentsOf(std::vector<std::pair<const SheetKind*, drawing::Drawing>> drawn) {
+    const bool covered = drawn.size() > 1 && drawn.front().first->word == kCoverWord;
+    std::vector<Document> documents;
+    for (auto& [kind, drawing] : drawn) {
+        if (!covered || kind->cut_up) {
+            documents.push_back({std::string(kind->word), std::move(drawing)});
+            continue;
+        }
+        for (drawing::Sheet& sheet : drawing.sheets)
+            sheet.group = kind->name;
+        if (kind->word == kCoverWord) {
+            drawing.subject = "The set of sheets";
+            documents.push_back({"set", std::move(drawing)});
+        } else {
+            std::ranges::move(drawing.sheets, std::back_inserter(documents.front().drawing.sheets));
+        }
+    }
+    return documents;
 }
 
 } // namespace gangway::sheets

@@ -8,6 +8,7 @@
 
 #include <span>
 #include <string_view>
+#include <utility>
 
 namespace gangway::sheets {
 
@@ -35,6 +36,7 @@ struct SheetKind {
     bool needs_pack = false;  ///< draws nothing without a country pack
     std::string_view nothing; ///< the sentence for a house in which there is nothing of this kind to draw
     Drawn (*draw)(const SetInput& input, const Options& options);
+    bool cut_up = false; ///< for scissors, not for reading: never bound with others
 };
 
 inline constexpr std::string_view kCoverWord = "cover";
@@ -50,5 +52,14 @@ const SheetKind* findSheetKind(std::string_view word);
 
 /// Several kinds at the same time, in the order asked for.
 std::vector<Drawn> drawKinds(std::span<const SheetKind* const> kinds, const SetInput& input);
+
+/// Sheets that are one file where a format holds several: "set", or a kind's word.
+struct Document {
+    std::string word;
+    drawing::Drawing drawing;
+};
+/// Under a cover all that is read together is one document, its bookmarks by kind; what is cut up stays
+/// apart. Without one, or of a cover alone, each kind is a document.
+std::vector<Document> documentsOf(std::vector<std::pair<const SheetKind*, drawing::Drawing>> drawn);
 
 } // namespace gangway::sheets

@@ -3,6 +3,7 @@
 #include "sheets/luminaire_top_view.hpp"
 #include "sheets/storey_plan_glyphs.hpp"
 #include "sheets/storey_plan_parts.hpp"
+#include "sheets/storey_plan_words.hpp"
 
 #include "drawing/dimensions.hpp"
 #include "drawing/symbol_separation.hpp"
@@ -299,65 +300,22 @@ private:
         return {point.box.anchor.x + spots_[i].shift.x, point.box.anchor.y + spots_[i].shift.y};
     }
 
-    /// Lines of walls and furniture, which words had better not stand on.
-    bool overBase(const Rect& rect) const {
-        return std::ranges::any_of(base_.items, [&](const Item& item) {
-            if (const auto* line = std::get_if<drawing::Line>(&item.primitive))
-                return crosses(rect, line->from, line->to);
-            const auto* polyline = std::get_if<drawing::Polyline>(&item.primitive);
-            if (polyline == nullptr) return false;
-            const auto& points = polyline->points;
-            for (std::size_t i = 1; i < points.size(); ++i)
-                if (crosses(rect, points[i - 1], points[i])) return true;
-            return polyline->closed && points.size() > 2 && crosses(rect, points.back(), points.front());
-        });
-    }
-
-    /// A symbol's letters and figures stand at another of its corners, or a little aside, where something is
-    /// in their way.
+    /// Letters and figures of symbols, out of the way of what is drawn around them.
     void turnWordsAside() {
         std::vector<Rect> symbols;
-        std::vector<std::pair<std::size_t, Rect>> words; // by symbol
+        std::vector<SymbolWord> words;
+        std::vector<drawing::Text*> texts;
         for (std::size_t i = 0; i < points_.size(); ++i) {
             symbols.push_back(extentOfPoints(drawing::cornersOf(points_[i].box, spots_[i])));
-            for (const Item& item : points_[i].group.items)
-                if (const auto* text = std::get_if<drawing::Text>(&item.primitive))
-                    words.emplace_back(i, extentOf(*text).moved(footOf(i).x, footOf(i).y));
-        }
-        std::size_t next = 0;
-        for (std::size_t i = 0; i < points_.size(); ++i)
             for (Item& item : points_[i].group.items)
                 if (auto* text = std::get_if<drawing::Text>(&item.primitive)) {
-                    const Pt by = freeMove(i, next, symbols, words);
-                    text->at = {text->at.x + by.x, text->at.y + by.y};
-                    words[next].second = words[next].second.moved(by.x, by.y);
-                    ++next;
+                    texts.push_back(text);
+                    words.push_back({i, extentOf(*text).moved(footOf(i).x, footOf(i).y)});
                 }
-    }
-
-    /// By how much one of the words moves; not at all where it is free already or nothing better is near.
-    Pt freeMove(std::size_t symbol, std::size_t word, const std::vector<Rect>& symbols,
-                const std::vector<std::pair<std::size_t, Rect>>& words) const {
-        constexpr double kClear = 0.4;
-        constexpr double kNudge = 1.5;
-        const Rect& now = words[word].second;
-        const auto isFree = [&](Pt by) {
-            const Rect place = now.moved(by.x, by.y);
-            for (std::size_t k = 0; k < symbols.size(); ++k)
-                if (k != symbol && overlaps(symbols[k], place.grown(kClear))) return false;
-            for (std::size_t k = 0; k < words.size(); ++k)
-                if (k != word && overlaps(words[k].second, place.grown(kClear))) return false;
-            return !overBase(place);
-        };
-        const Pt middle = symbols[symbol].centre();
-        const Pt over{2 * (middle.x - now.centre().x), 2 * (middle.y - now.centre().y)};
-        for (const Pt aside : {Pt{0, 0}, Pt{0, -kNudge}, Pt{0, kNudge}, Pt{-kNudge, 0}, Pt{kNudge, 0},
-                               Pt{0, -2 * kNudge}, Pt{0, 2 * kNudge}, Pt{-2 * kNudge, 0}, Pt{2 * kNudge, 0}})
-            for (const Pt by : {Pt{0, 0}, Pt{over.x, 0}, Pt{0, over.y}, over}) {
-                const Pt move{by.x + aside.x, by.y + aside.y};
-                if (isFree(move)) return move;
-            }
-        return {0, 0};
+        }
+        const auto moves = movesAside(symbols, std::move(words), base_.items);
+        for (std::size_t i = 0; i < texts.size(); ++i)
+            texts[i]->at = {texts[i]->at.x + moves[i].x, texts[i]->at.y + moves[i].y};
     }
 
     void style(std::size_t first, const Point& point) {

@@ -397,4 +397,15 @@ Block groupHeading(const TableRow& row, double width_mm, bool continued) {
     return block;
 }
 
+std::vector<Block> rowWithHeadings(const TableBlocks& table, std::size_t row, bool head) {
+    std::vector<Block> blocks;
+    if (head) blocks = headOf(table, row > 0);
+    const std::string& group = table.rows[row].group;
+    const bool same = row > 0 && table.rows[row - 1].group == group;
+    if (!group.empty() && (head || !same))
+        blocks.push_back(groupHeading(table.rows[row], table.width_mm, same));
+    blocks.push_back(table.rows[row].block);
+    return blocks;
+}
+
 } // namespace gangway::sheets

@@ -34,5 +34,8 @@ TableBlocks setTable(const Table& table, double width_mm);
 std::vector<Block> headOf(const TableBlocks& table, bool continued);
 /// The heading over the rows of the group that this row is one of.
 Block groupHeading(const TableRow& row, double width_mm, bool continued);
+/// A row with what must stand over it: its group's heading where it is the first of it or first in a column,
+/// there (`head`) the table's head too.
+std::vector<Block> rowWithHeadings(const TableBlocks& table, std::size_t row, bool head);
 
 } // namespace gangway::sheets

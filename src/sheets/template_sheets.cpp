@@ -2,6 +2,7 @@
 #include "sheets/template_sheets.hpp"
 
 #include "sheets/paper.hpp"
+#include "sheets/request.hpp"
 #include "sheets/sheet_names.hpp"
 #include "sheets/site_notes.hpp"
 #include "sheets/template_pieces.hpp"
@@ -167,11 +168,7 @@ private:
 
     drawing::Drawing finished(const plan::Room* only) {
         const plan::Project& project = house_.plan().project;
-        drawing::Drawing drawing;
-        drawing.title = project.name;
-        drawing.subject = "Drilling templates at true size";
-        drawing.author = project.designer;
-        drawing.date = project.date;
+        drawing::Drawing drawing = drawingOf(project, "Drilling templates at true size");
         for (std::size_t i = 0; i < pages_.size(); ++i) {
             Page& page = pages_[i];
             if (only != nullptr && page.room != only) continue;
@@ -202,13 +199,9 @@ private:
 
 std::expected<drawing::Drawing, std::string>
 templateSheets(const plan::Plan& plan, const catalogue::Catalogue& catalogue, const Options& options) {
-    const auto paper = findPaper(options.paper);
-    if (!paper)
-        return std::unexpected(
-            fmt::format("there is no paper '{}'; give one of {}", options.paper, paperNames()));
+    const auto paper = requestedPaper(plan, options);
+    if (!paper) return std::unexpected(paper.error());
     const plan::Room* room = plan::findRoom(plan, options.room);
-    if (!options.room.empty() && room == nullptr)
-        return std::unexpected(fmt::format("there is no room '{}'", options.room));
     const House house(plan, catalogue, options.base);
     return Maker(house, *paper).make(room);
 }

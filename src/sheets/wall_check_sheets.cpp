@@ -1,6 +1,7 @@
 // Wall check sheets: how the rows of each room share its pages.
 #include "sheets/wall_check_sheets.hpp"
 
+#include "sheets/request.hpp"
 #include "sheets/sheet_layout.hpp"
 #include "sheets/sheet_names.hpp"
 #include "sheets/site_notes.hpp"
@@ -87,13 +88,6 @@ private:
         fresh_ = false;
     }
 
-    static double heightOf(const std::vector<Block>& blocks) {
-        double height = 0;
-        for (const Block& block : blocks)
-            height += block.height_mm + block.gap_after_mm;
-        return height;
-    }
-
     /// A row with what must stand over it.
     std::vector<Block> withHeadings(const plan::Room& room, const Surface& surface, const Block& row,
                                     bool begun) const {
@@ -167,11 +161,7 @@ private:
 
     drawing::Drawing finished(const plan::Room* only) {
         const plan::Project& project = house_.plan().project;
-        drawing::Drawing drawing;
-        drawing.title = project.name;
-        drawing.subject = "Wall check, boxes by wall";
-        drawing.author = project.designer;
-        drawing.date = project.date;
+        drawing::Drawing drawing = drawingOf(project, "Wall check, boxes by wall");
         for (std::size_t i = 0; i < pages_.size(); ++i) {
             Page& page = pages_[i];
             if (only != nullptr && page.room != only) continue;
@@ -200,13 +190,9 @@ private:
 
 std::expected<drawing::Drawing, std::string>
 wallCheckSheets(const plan::Plan& plan, const catalogue::Catalogue& catalogue, const Options& options) {
-    const auto paper = findPaper(options.paper);
-    if (!paper)
-        return std::unexpected(
-            fmt::format("there is no paper '{}'; give one of {}", options.paper, paperNames()));
+    const auto paper = requestedPaper(plan, options);
+    if (!paper) return std::unexpected(paper.error());
     const plan::Room* room = plan::findRoom(plan, options.room);
-    if (!options.room.empty() && room == nullptr)
-        return std::unexpected(fmt::format("there is no room '{}'", options.room));
     const House house(plan, catalogue, options.base);
     return Maker(house, *paper).make(room);
 }

@@ -25,12 +25,6 @@ drawing::Drawing setOutOf(const plan::Plan& plan, const sheets::Options& options
     return *drawing;
 }
 
-std::vector<const plan::Plan*> plans() {
-    auto all = test::shippedPlans();
-    all.push_back(&test::twoRooms());
-    return all;
-}
-
 const plan::Room* roomCalled(const plan::Plan& plan, const std::string& name) {
     for (const plan::Room& room : plan.rooms)
         if (name == room.name || name == room.name + ", continued") return &room;
@@ -93,7 +87,7 @@ std::map<std::string, Mark> ceilingMarks(const plan::Plan& plan, const drawing::
 } // namespace
 
 TEST_CASE("no text of a lighting set-out touches another, leaves the frame or is too small, on any paper") {
-    for (const plan::Plan* plan : plans())
+    for (const plan::Plan* plan : test::allPlans())
         for (const char* paper : {"A4", "A3", "A2", "A1"}) {
             sheets::Options options;
             options.paper = paper;
@@ -105,7 +99,7 @@ TEST_CASE("no text of a lighting set-out touches another, leaves the frame or is
 }
 
 TEST_CASE("every luminaire on a ceiling and every box in a ceiling or floor is marked again from the table") {
-    for (const plan::Plan* plan : plans()) {
+    for (const plan::Plan* plan : test::allPlans()) {
         auto marks = ceilingMarks(*plan, setOutOf(*plan));
         const auto check = [&](const std::string& room, const plan::Host& host, const std::string& tag) {
             const auto at = geometry::hostPoint(*plan, room, host);
@@ -143,7 +137,7 @@ TEST_CASE("every luminaire on a ceiling and every box in a ceiling or floor is m
 }
 
 TEST_CASE("every centre's numbers stand in the rows at the drawing too, where they are drawn") {
-    for (const plan::Plan* plan : plans())
+    for (const plan::Plan* plan : test::allPlans())
         for (const auto& sheet : setOutOf(*plan).sheets) {
             for (const auto& item : sheet.items) {
                 const auto* dimension = std::get_if<drawing::Dimension>(&item.primitive);
@@ -247,7 +241,7 @@ TEST_CASE("where walls are turned to the sheet the table alone gives the numbers
 }
 
 TEST_CASE("a lighting set-out says that nothing is mirrored, from which faces it counts, and the cautions") {
-    for (const plan::Plan* plan : plans()) {
+    for (const plan::Plan* plan : test::allPlans()) {
         const auto drawing = setOutOf(*plan);
         for (const auto& sheet : drawing.sheets) {
             INFO(sheet.file_stem);

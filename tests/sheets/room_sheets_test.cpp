@@ -23,12 +23,6 @@ drawing::Drawing roomsOf(const plan::Plan& plan, const sheets::Options& options 
     return *drawing;
 }
 
-std::vector<const plan::Plan*> plans() {
-    auto all = test::shippedPlans();
-    all.push_back(&test::twoRooms());
-    return all;
-}
-
 /// A number pair of the table under its heading: "Wall A, E-07", "Ceiling and floor", "island (right)".
 struct Entry {
     std::string heading;
@@ -66,7 +60,7 @@ std::set<std::string> numbersAt(const drawing::Drawing& drawing, const std::stri
 } // namespace
 
 TEST_CASE("no text of a room sheet touches another, leaves the frame or is too small, on any paper") {
-    for (const plan::Plan* plan : plans())
+    for (const plan::Plan* plan : test::allPlans())
         for (const char* paper : {"A4", "A3", "A2"}) {
             sheets::Options options;
             options.paper = paper;
@@ -78,7 +72,7 @@ TEST_CASE("no text of a room sheet touches another, leaves the frame or is too s
 }
 
 TEST_CASE("every box of a room is marked again from the table of its own sheet") {
-    for (const plan::Plan* plan : plans()) {
+    for (const plan::Plan* plan : test::allPlans()) {
         const auto drawing = roomsOf(*plan);
         const sheets::House house(*plan, test::shippedCatalogue(), {});
         std::size_t boxes = 0;
@@ -122,7 +116,7 @@ TEST_CASE("every box of a room is marked again from the table of its own sheet")
 }
 
 TEST_CASE("the numbers of the table stand in the rows at the elevations too") {
-    for (const plan::Plan* plan : plans()) {
+    for (const plan::Plan* plan : test::allPlans()) {
         const auto drawing = roomsOf(*plan);
         for (const plan::Room& room : plan->rooms)
             for (const auto& plate : plan->plates) {
@@ -137,7 +131,7 @@ TEST_CASE("the numbers of the table stand in the rows at the elevations too") {
 }
 
 TEST_CASE("a room sheet has the plan and every wall with an elevation, keyed by letter and sheet") {
-    for (const plan::Plan* plan : plans()) {
+    for (const plan::Plan* plan : test::allPlans()) {
         std::set<std::string> elevations;
         for (const auto& sheet : test::sheetsOf(*plan).sheets)
             if (sheet.number.size() == 4) elevations.insert(sheet.number);
@@ -152,7 +146,7 @@ TEST_CASE("a room sheet has the plan and every wall with an elevation, keyed by 
 }
 
 TEST_CASE("pictures of a room sheet stand apart from each other, all at one scale") {
-    for (const plan::Plan* plan : plans())
+    for (const plan::Plan* plan : test::allPlans())
         for (const auto& sheet : roomsOf(*plan).sheets) {
             std::vector<drawing::Bounds> pictures(sheet.views.size(), {{1e9, 1e9}, {-1e9, -1e9}});
             for (const auto& item : sheet.items) {

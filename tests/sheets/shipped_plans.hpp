@@ -22,6 +22,13 @@ inline std::vector<const plan::Plan*> shippedPlans() {
             &readPlan(std::string(GANGWAY_TESTS_DIR) + "/fixtures/bungalow/bungalow.plan.json")};
 }
 
+/// These and the two rooms.
+inline std::vector<const plan::Plan*> allPlans() {
+    auto all = shippedPlans();
+    all.push_back(&twoRooms());
+    return all;
+}
+
 /// The sheets of each, drawn once.
 inline const drawing::Drawing& sheetsOfShipped(const plan::Plan& plan) {
     static std::map<const plan::Plan*, drawing::Drawing> drawings;

@@ -22,12 +22,6 @@ drawing::Drawing plansOf(const plan::Plan& plan, const sheets::Options& options 
     return *drawing;
 }
 
-std::vector<const plan::Plan*> plans() {
-    auto all = test::shippedPlans();
-    all.push_back(&test::twoRooms());
-    return all;
-}
-
 /// A marker as it is seen: its circle, which way its pointer shows, and the letter in it, in the house.
 struct Seen {
     Vec2 at_mm;
@@ -99,7 +93,7 @@ std::size_t wallAhead(const plan::Room& room, Vec2 from_mm, Vec2 way) {
 } // namespace
 
 TEST_CASE("no text of a storey plan touches another, leaves the frame or is too small, on any paper") {
-    for (const plan::Plan* plan : plans())
+    for (const plan::Plan* plan : test::allPlans())
         for (const char* paper : {"A4", "A3", "A2", "A1"}) {
             sheets::Options options;
             options.paper = paper;
@@ -112,7 +106,7 @@ TEST_CASE("no text of a storey plan touches another, leaves the frame or is too 
 
 TEST_CASE(
     "every wall with an elevation has a marker before it that points at it and names a sheet there is") {
-    for (const plan::Plan* plan : plans()) {
+    for (const plan::Plan* plan : test::allPlans()) {
         std::map<std::string, std::string> elevations; // title by number
         for (const auto& sheet : test::sheetsOf(*plan).sheets)
             elevations.emplace(sheet.number, sheet.title);
@@ -141,7 +135,7 @@ TEST_CASE(
 }
 
 TEST_CASE("every plate stands on its storey's plan with its tag and its height above FFL") {
-    for (const plan::Plan* plan : plans()) {
+    for (const plan::Plan* plan : test::allPlans()) {
         const auto drawing = plansOf(*plan);
         for (const auto& plate : plan->plates) {
             std::vector<std::string> words;
@@ -163,7 +157,7 @@ TEST_CASE("every plate stands on its storey's plan with its tag and its height a
 }
 
 TEST_CASE("a storey plan says how it is seen, what heights count from, and carries the cautions") {
-    for (const plan::Plan* plan : plans())
+    for (const plan::Plan* plan : test::allPlans())
         for (const auto& sheet : plansOf(*plan).sheets) {
             INFO(sheet.file_stem);
             for (const char* words :

@@ -31,12 +31,6 @@ drawing::Drawing templatesOf(const plan::Plan& plan, const std::string& paper = 
     return *drawing;
 }
 
-std::vector<const plan::Plan*> plans() {
-    auto all = test::shippedPlans();
-    all.push_back(&test::twoRooms());
-    return all;
-}
-
 double distance(Pt a, Pt b) {
     return std::hypot(a.x - b.x, a.y - b.y);
 }
@@ -105,7 +99,7 @@ plan::Plan rowOf(int gangs, plan::Direction direction = plan::Direction::Horizon
 } // namespace
 
 TEST_CASE("every box is in one template, at its true distance from the others") {
-    for (const plan::Plan* plan : plans()) {
+    for (const plan::Plan* plan : test::allPlans()) {
         const auto drawing = templatesOf(*plan);
         for (const plan::Plate& plate : plan->plates) {
             INFO(plan->project.name << " " << plate.tag);
@@ -218,7 +212,7 @@ TEST_CASE("a level line runs right across a template, through the centres of its
 }
 
 TEST_CASE("every page has two bars of 100 mm, one each way, and says what to do when they are not") {
-    for (const plan::Plan* plan : plans())
+    for (const plan::Plan* plan : test::allPlans())
         for (const auto& sheet : templatesOf(*plan).sheets) {
             INFO(sheet.number);
             int level = 0;
@@ -251,7 +245,7 @@ TEST_CASE("every page has two bars of 100 mm, one each way, and says what to do 
 
 TEST_CASE("on every paper templates keep to the margins, off each other, and no words touch") {
     for (const char* paper : {"A4", "A3", "A2", "A1"})
-        for (const plan::Plan* plan : plans())
+        for (const plan::Plan* plan : test::allPlans())
             for (const auto& sheet : templatesOf(*plan, paper).sheets) {
                 INFO(paper << " " << plan->project.name << " " << sheet.number << " " << sheet.title);
                 CHECK(test::touchingWords(sheet, 0.2) == "");

@@ -29,12 +29,6 @@ drawing::Drawing checksOf(const plan::Plan& plan, const std::string& paper = "A4
     return *drawing;
 }
 
-std::vector<const plan::Plan*> plans() {
-    auto all = test::shippedPlans();
-    all.push_back(&test::twoRooms());
-    return all;
-}
-
 /// A row as it is read: what stands at one height, of one object.
 struct Row {
     std::string id;
@@ -74,7 +68,7 @@ bool isPlugged(const plan::Luminaire& lamp) {
 } // namespace
 
 TEST_CASE("every box stands on one row of the wall check, with its tag, number, u and v") {
-    for (const plan::Plan* plan : plans()) {
+    for (const plan::Plan* plan : test::allPlans()) {
         const auto rows = rowsOf(checksOf(*plan));
         std::size_t boxes = 0;
         for (const plan::Plate& plate : plan->plates) {
@@ -110,7 +104,7 @@ TEST_CASE("a luminaire on a ceiling, wall or unit is one lamp point; one with a 
 }
 
 TEST_CASE("each wall says how many boxes are on it, and each room how many there are together") {
-    for (const plan::Plan* plan : plans())
+    for (const plan::Plan* plan : test::allPlans())
         for (const plan::Room& room : plan->rooms) {
             std::map<std::string, int> on_wall;
             int boxes = 0;
@@ -138,7 +132,7 @@ TEST_CASE("each wall says how many boxes are on it, and each room how many there
 }
 
 TEST_CASE("a wall has one photo slot, also where it goes on on the next sheet") {
-    for (const plan::Plan* plan : plans()) {
+    for (const plan::Plan* plan : test::allPlans()) {
         std::size_t slots = 0;
         std::size_t surfaces = 0;
         for (const auto& sheet : checksOf(*plan).sheets)
@@ -158,7 +152,7 @@ TEST_CASE("a wall has one photo slot, also where it goes on on the next sheet") 
 
 TEST_CASE(
     "no wall begins with fewer than three of its rows at a sheet's foot, and no sheet is without a row") {
-    for (const plan::Plan* plan : plans()) {
+    for (const plan::Plan* plan : test::allPlans()) {
         const auto drawing = checksOf(*plan);
         for (const auto& sheet : drawing.sheets) {
             INFO(plan->project.name << " " << sheet.number << " " << sheet.title);
@@ -194,7 +188,7 @@ TEST_CASE(
 }
 
 TEST_CASE("rows are made for thick fingers and bad light: 7 high at least, numbers 3.5") {
-    for (const plan::Plan* plan : plans())
+    for (const plan::Plan* plan : test::allPlans())
         for (const auto& sheet : checksOf(*plan).sheets) {
             std::vector<drawing::Pt> squares;
             for (const auto& item : sheet.items)
@@ -214,7 +208,7 @@ TEST_CASE("rows are made for thick fingers and bad light: 7 high at least, numbe
 
 TEST_CASE("on every paper nothing touches, nothing is outside the frame, and the cautions are there") {
     for (const char* paper : {"A4", "A3", "A2", "A1"})
-        for (const plan::Plan* plan : plans())
+        for (const plan::Plan* plan : test::allPlans())
             for (const auto& sheet : checksOf(*plan, paper).sheets) {
                 INFO(paper << " " << plan->project.name << " " << sheet.number << " " << sheet.title);
                 CHECK(test::touchingWords(sheet, 0.2) == "");
