@@ -178,6 +178,15 @@ TEST_CASE("a cover has in its index what is written beside it") {
     CHECK(index.find("data-text=\"Q-01") == std::string::npos); // no schedule was asked for
 }
 
+TEST_CASE("sheets under a cover are one PDF, templates one of their own, as on the command line") {
+    const fs::path folder = freshFolder("export-set");
+    ExportOrder order = orderOf(folder, {"cover", "elevations", "wallcheck", "templates"});
+    order.formats = {true, false, false, false, false};
+    const Exported done = exported(order);
+    INFO(done.problem);
+    CHECK(namesIn(folder) == std::vector<std::string>{"house-set.pdf", "house-templates.pdf"});
+}
+
 TEST_CASE("what is drawn already is not drawn again") {
     const fs::path folder = freshFolder("export-drawn");
     ExportOrder order = orderOf(folder, {"elevations"});
